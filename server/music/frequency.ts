@@ -25,6 +25,7 @@ export function centsBetween(from: number, to: number): number {
 /** The sounding MIDI number nearest to a frequency above zero, and how many cents above it that lies. */
 export function noteFromHertz(frequency: number, a4 = A4_HERTZ): { midi: number; cents: number } {
   const exact = A4_MIDI + 12 * Math.log2(frequency / a4);
-  const midi = Math.round(exact);
+  // Adding zero turns −0 into 0.
+  const midi = Math.round(exact) + 0;
   return { midi, cents: 100 * (exact - midi) };
 }

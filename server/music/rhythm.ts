@@ -166,7 +166,7 @@ const VALUES_BY_WORD: ReadonlyMap<string, number> = new Map(
 );
 
 const TYPED_VALUE =
-  /^(?:(dotted|double-dotted|triple-dotted|triplet)\s+)?([a-z]+(?:-[a-z]+)?)(?:[\s-]+notes?)?$/;
+  /^(?:(dotted|double-dotted|triple-dotted|triplet)\s+)?([a-z]+(?:-[a-z]+)??)(?:[\s-]+notes?)?$/;
 
 /**
  * Reads a note value typed as words, in lower case, one or many, American or British: `quarter`,
