@@ -101,6 +101,11 @@ describe("the table", () => {
     ]);
   });
 
+  // Design §4 (a definition, not a fact): the home note of the trumpet is written G4.
+  it("starts the trumpet's day on second-line G", () => {
+    expect(pitchName(found("trumpet in Bb").home)).toBe("G4");
+  });
+
   // Common practice, no source: what C5 sounds on each.
   test.each([
     ["trumpet in C", "C5"],

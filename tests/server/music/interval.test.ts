@@ -147,6 +147,8 @@ describe("in words", () => {
     ["C4", "Gbb4", "5 half steps up"],
     ["C4", "Dbb4", "a diminished second up"],
     ["C2", "C7", "60 half steps up"],
+    ["C#4", "Ebb4", "1 half step up"],
+    ["C##4", "Ebb4", "0 half steps up"],
     ["C4", "B#3", "a diminished second down"],
   ])("%s to %s is %s", (from, to, words) => {
     expect(intervalName(intervalBetween(pitch(from), pitch(to)))).toBe(words);

@@ -133,6 +133,7 @@ describe("note values", () => {
     expect(triplet).toEqual({ num: 1, den: 12 });
     expect(add(add(triplet, triplet), triplet)).toEqual(noteValue(4));
     expect(multiply(inTuplet(noteValue(16), 5, 4), fraction(5, 1))).toEqual(noteValue(4));
+    expect(inTuplet(noteValue(8), 1, 1)).toEqual(noteValue(8));
     expect(() => inTuplet(noteValue(8), 0, 2)).toThrow(RangeError);
     expect(() => inTuplet(noteValue(8), 3, 0)).toThrow(RangeError);
   });
