@@ -1,0 +1,207 @@
+import type { KeysClause, KeyText, StepWord, ValvesClause } from "../../grammar/tree";
+import type { Combination } from "../music/combination";
+import type { Instrument } from "../music/instrument";
+import { type Key, keyName, type Mode, parseTonic, tonicAt, tonicClass } from "../music/key";
+import type { Exercise } from "../plan/exercise";
+import type { Place } from "../plan/place";
+import { stepInterval } from "../plan/reader";
+import type { Assignment } from "../plan/term";
+import type { Trouble } from "../plan/trouble";
+
+/** Where an exercise is played: so many half steps from home, under the name of a key or a combination. */
+export interface Placement {
+  readonly semitones: number;
+  /** Undefined for partials and for work without a key. */
+  readonly key: Key | undefined;
+  readonly combination: Combination | undefined;
+  /** Set where music by degrees is asked for in another mode. */
+  readonly mode: Mode | undefined;
+}
+
+/** The keys an assignment travels through, before any day is counted. */
+export interface Travel {
+  readonly placements: readonly Placement[];
+  /** All of them each day. */
+  readonly all: boolean;
+  readonly pacing: "onward" | "afresh" | "when passed";
+  /** Half steps the next round is moved by. */
+  readonly nextRound: number;
+  readonly troubles: readonly Trouble[];
+}
+
+/** Half steps up, at most, that a walk is followed; every step divides an octave of octaves by then. */
+const LONGEST_WALK = 12;
+
+/** What a placement is called: "G major", "valves 12", or nothing for home without a key. */
+export function placementName(placement: Placement): string {
+  if (placement.combination !== undefined) {
+    return placement.combination.name === "0" ? "open" : `valves ${placement.combination.name}`;
+  }
+  return placement.key === undefined ? "" : keyName(placement.key);
+}
+
+/** Where the exercise is at home. */
+export function homePlacement(exercise: Exercise, instrument: Instrument): Placement {
+  const { content } = exercise;
+  const partials = content.kind === "notes" && content.by === "partials";
+  return {
+    semitones: 0,
+    key: content.kind === "notes" ? content.key : undefined,
+    combination: partials ? instrument.combinations[0] : undefined,
+    mode: undefined,
+  };
+}
+
+/** The travel of an assignment, whoever asks and whenever. What cannot be is noted and left out. */
+export function travelOf(assignment: Assignment, exercise: Exercise, instrument: Instrument): Travel {
+  const troubles: Trouble[] = [];
+  const { keys } = assignment;
+  const home = homePlacement(exercise, instrument);
+  const stay: Travel = { placements: [home], all: true, pacing: "onward", nextRound: 0, troubles };
+  if (keys === undefined) return stay;
+  const place: Place = { piece: assignment.place.piece, span: keys.span };
+  const { content } = exercise;
+  if (keys.kind === "valves") {
+    if (content.kind !== "notes" || content.by !== "partials") {
+      troubles.push({ kind: "no-valves", place, exercise: exercise.name });
+      return stay;
+    }
+    return { ...valveTravel(keys, home, instrument), troubles };
+  }
+  if (content.kind !== "notes" || content.by === "partials" || content.key === undefined) {
+    const why = content.kind === "notes" ? "partials" : content.kind;
+    troubles.push({ kind: "no-key", place, exercise: exercise.name, why });
+    return stay;
+  }
+  const homeKey = content.key;
+  const keyed = (node: KeyText): Key | undefined => {
+    const tonic = parseTonic(node.tonic);
+    if (tonic === undefined) {
+      troubles.push({ kind: "impossible-pitch", place: { ...place, span: node.span }, text: node.tonic });
+      return undefined;
+    }
+    const mode = node.mode === undefined ? homeKey.mode : node.mode === "minor" ? "natural minor" : node.mode;
+    // Written notes cannot change their mode; degrees can.
+    if (mode !== homeKey.mode && content.by === "pitches") {
+      const asked = keyName({ ...tonic, mode });
+      troubles.push({
+        kind: "other-mode",
+        place: { ...place, span: node.span },
+        exercise: exercise.name,
+        home: keyName(homeKey),
+        asked,
+      });
+      return undefined;
+    }
+    return { ...tonic, mode };
+  };
+  const placed = (key: Key, semitones: number): Placement => ({
+    semitones,
+    key,
+    combination: undefined,
+    mode: key.mode === homeKey.mode ? undefined : key.mode,
+  });
+  if (keys.kind === "in") {
+    const key = keyed(keys.key);
+    return key === undefined ? stay : { ...stay, placements: [placed(key, nearestShift(homeKey, key))] };
+  }
+  const placements: Placement[] = [];
+  if (keys.travel.kind === "list") {
+    for (const each of keys.travel.keys) {
+      const key = keyed(each.key);
+      if (key !== undefined) placements.push(placed(key, shiftBeside(homeKey, key, each.place)));
+    }
+  } else walk(keys.travel);
+  return {
+    placements:
+      placements.length === 0 ? [home] : placements.map((each) => (keys.folded ? folded(each) : each)),
+    all: keys.all,
+    pacing: keys.pacing ?? "onward",
+    nextRound: keys.nextRound === undefined ? 0 : signed(keys.nextRound),
+    troubles,
+  };
+
+  function walk(travel: Extract<KeysClause["travel"], { kind: "walk" }>): void {
+    const from = keyed(travel.from);
+    const to = keyed(travel.to);
+    if (from === undefined || to === undefined) return;
+    const step = signed(travel);
+    const start = nearestShift(homeKey, from);
+    placements.push(placed(from, start));
+    const goal = tonicClass(to);
+    for (let n = 1; n <= LONGEST_WALK; n++) {
+      const semitones = start + n * step;
+      const key = { ...tonicAt(from, n * step), mode: from.mode };
+      if (tonicClass(key) === goal) {
+        placements.push(placed({ ...to, mode: from.mode }, semitones));
+        return;
+      }
+      placements.push(placed(key, semitones));
+    }
+    placements.length = 1;
+    troubles.push({
+      kind: "walk-unreachable",
+      place: { piece: place.piece, span: { start: travel.from.span.start, end: travel.to.span.end } },
+      from: keyName(from),
+      to: keyName(to),
+      step: travel.step,
+    });
+  }
+}
+
+function signed(travel: { readonly direction: "up" | "down"; readonly step: StepWord }): number {
+  const { semitones } = stepInterval(travel.step);
+  return travel.direction === "up" ? semitones : -semitones;
+}
+
+/** −5 to 6 half steps: as near home as can be, the tritone above. */
+export function nearestShift(home: Key, key: Key): number {
+  const up = (((tonicClass(key) - tonicClass(home)) % 12) + 12) % 12;
+  return up > 6 ? up - 12 : up;
+}
+
+function shiftBeside(home: Key, key: Key, place: "above" | "below" | undefined): number {
+  const near = nearestShift(home, key);
+  if (place === "above") return near <= 0 ? near + 12 : near;
+  if (place === "below") return near >= 0 ? near - 12 : near;
+  return near;
+}
+
+function folded(placement: Placement): Placement {
+  return { ...placement, semitones: placement.semitones % 12 };
+}
+
+/** A placement moved by half steps, its key spelled as it commonly is. */
+export function movedPlacement(placement: Placement, semitones: number): Placement {
+  if (semitones === 0) return placement;
+  return {
+    ...placement,
+    semitones: placement.semitones + semitones,
+    key: placement.key === undefined ? undefined : tonicAt(placement.key, semitones),
+  };
+}
+
+function valveTravel(keys: ValvesClause, home: Placement, instrument: Instrument): Omit<Travel, "troubles"> {
+  const all = instrument.combinations;
+  const indexOf = (word: string): number =>
+    all.findIndex((each) => each.name === (word === "open" ? "0" : word));
+  const indexes: number[] = [];
+  if (keys.travel.kind === "list")
+    indexes.push(...keys.travel.combinations.map((each) => indexOf(each.text)));
+  else {
+    const from = indexOf(keys.travel.from.text);
+    const to = indexOf(keys.travel.to.text);
+    const step = from <= to ? 1 : -1;
+    for (let i = from; i !== to + step; i += step) indexes.push(i);
+  }
+  const placements = indexes
+    .map((index) => all[index])
+    .filter((combination) => combination !== undefined)
+    .map((combination) => ({ ...home, combination, semitones: -combination.semitones }));
+  return {
+    placements: placements.length === 0 ? [home] : placements,
+    all: keys.all,
+    pacing: keys.pacing ?? "onward",
+    nextRound: 0,
+  };
+}

@@ -1,0 +1,495 @@
+import { midiOf } from "../music/pitch";
+import { toNumber } from "../music/rhythm";
+import type { Exercise, Rest } from "../plan/exercise";
+import type { Plan } from "../plan/plan";
+import type { Player } from "../plan/player";
+import { type LessonVerdict, verdictsOf } from "../plan/record";
+import type { Settings } from "../plan/settings";
+import {
+  type Assignment,
+  type Booking,
+  type Change,
+  type ChangeWhen,
+  inDays,
+  type Session,
+  type SessionContent,
+  type Term,
+  type WeeksPlan,
+} from "../plan/term";
+import type { Trouble } from "../plan/trouble";
+import { lasting, loadOf, profileOf, upperOf } from "../profile/profile";
+import { cellsThatFit, easedTimes, grown, timesThatFit } from "./amount";
+import type { Day, DayItem, DaySession, DayState, Pass, PlayerTerm, Sums } from "./day";
+import { movedPlacement, type Placement, type Travel, travelOf } from "./placement";
+import { StretchMeter } from "./stretch-meter";
+import { isPracticeDay, type TaughtWeeks, taughtWeeks } from "./taught-weeks";
+
+/** Unrolls a term for one player, day by day. Exercises that do not exist are passed over (and noted elsewhere). */
+export function unrollTerm(plan: Plan, term: Term, player: Player): PlayerTerm {
+  return new Unroller(plan, term, player).unroll();
+}
+
+/** How far an assignment has walked. */
+interface Walk {
+  readonly travel: Travel;
+  /** Placements played so far, counted on through all rounds. */
+  position: number;
+}
+
+const NO_SUMS: Sums = { clock: 0, playing: 0, upper: 0, load: 0 };
+
+class Unroller {
+  private readonly settings: Settings;
+  private readonly weeks: TaughtWeeks;
+  private readonly upperLine: number;
+  private readonly verdicts: readonly LessonVerdict[];
+  private readonly changes: readonly Change[];
+  private readonly walks = new Map<Assignment, Walk>();
+  private readonly restarts = new Map<Assignment, Trouble>();
+  private readonly troubles: Trouble[] = [];
+  private readonly blockWeeks = new Map<WeeksPlan, readonly number[]>();
+  private readonly blocksByWeek: (readonly WeeksPlan[])[] = [];
+  private readonly overlaps: PlayerTerm["overlaps"][number][] = [];
+  private readonly strays: PlayerTerm["strays"][number][] = [];
+  private readonly concertDays: number[] = [];
+
+  constructor(
+    private readonly plan: Plan,
+    private readonly term: Term,
+    private readonly player: Player,
+  ) {
+    this.settings = plan.settings;
+    this.weeks = taughtWeeks(term);
+    const { upperFrom } = player.figures;
+    // Without an upper line nothing is upper: 128 lies above every note.
+    this.upperLine = upperFrom === undefined ? 128 : midiOf(upperFrom.value);
+    this.verdicts = verdictsOf(plan.records, term.name);
+    this.changes = term.changes
+      .filter((each) => each.player.text === player.name)
+      .flatMap((each) => each.changes);
+    for (const block of term.weeks) {
+      const all = Array.from({ length: this.weeks.count }, (_, i) => i + 1);
+      this.blockWeeks.set(block, block.weeks?.filter((week) => week <= this.weeks.count) ?? all);
+    }
+    for (let week = 1; week <= this.weeks.count; week++) {
+      this.blocksByWeek[week] = term.weeks.filter((block) => this.blockWeeks.get(block)!.includes(week));
+    }
+    for (const booking of term.bookings) {
+      if (booking.kind === "concert" && booking.days.kind === "dates") {
+        this.concertDays.push(...booking.days.dates.map((each) => each.date));
+      }
+    }
+  }
+
+  unroll(): PlayerTerm {
+    const days: Day[] = [];
+    for (let date = this.term.dates.from; date <= this.term.dates.to; date++) days.push(this.day(date));
+    this.findStrays();
+    return {
+      term: this.term,
+      player: this.player,
+      days,
+      weeks: this.weeks.count,
+      troubles: [...this.troubles, ...this.restarts.values()],
+      overlaps: this.overlaps,
+      strays: this.strays,
+    };
+  }
+
+  private day(date: number): Day {
+    const { term } = this;
+    const week = this.weeks.weekOf(date);
+    const practice = isPracticeDay(term, date);
+    const closures = term.closures.filter((each) => date >= each.from && date <= each.to);
+    const closed = closures.some((each) => each.how === "closed");
+    const ill = this.changes.some((each) => each.kind === "ill" && within(each.dates, date));
+    const light = closures.some((each) => each.how === "light");
+    const half = this.changes.some((each) => each.kind === "half" && within(each.dates, date));
+    const eased = this.isEased(date);
+    let state: DayState = "practice";
+    if (closed) state = "closed";
+    else if (ill) state = "ill";
+    else if (!practice) state = "free";
+    else if (light) state = "light";
+    const bookings =
+      closed || ill
+        ? []
+        : this.bookingsOn(
+            date,
+            closures.some((each) => each.how === "no lesson"),
+          );
+    const sessions: DaySession[] = [];
+    const easeShare = eased ? (term.ease?.share ?? 1) : 1;
+    const share = easeShare * (half ? 0.5 : 1);
+    if ((state === "practice" || state === "light") && week !== undefined) {
+      const short = term.shortDays.some((days) => inDays(days, date));
+      for (const block of this.blocksByWeek[week] ?? []) {
+        for (const session of block.sessions) {
+          if (!inDays(session.days, date)) continue;
+          const clash = sessions.find((each) => each.session.name === session.name);
+          if (clash !== undefined) {
+            this.overlaps.push({ date, first: clash.session.place, second: session.place });
+          }
+          sessions.push(this.session(session, block, date, week, { short, light: state === "light", share }));
+        }
+      }
+    }
+    const lesson = bookings.some((each) => each.kind === "lesson");
+    if (lesson) this.afterLesson(date);
+    return {
+      date,
+      week,
+      state,
+      lesson,
+      concert: bookings.find((each) => each.kind === "concert"),
+      bookings,
+      sessions,
+      share: state === "light" ? share * 0.5 : share,
+      totals: dayTotals(sessions, bookings),
+    };
+  }
+
+  private isEased(date: number): boolean {
+    const { ease } = this.term;
+    return (
+      ease !== undefined && this.concertDays.some((concert) => date < concert && date >= concert - ease.days)
+    );
+  }
+
+  private bookingsOn(date: number, noLesson: boolean): readonly Booking[] {
+    return this.term.bookings.filter(
+      (each) =>
+        inDays(each.days, date) &&
+        (each.within === undefined || within(each.within, date)) &&
+        !(noLesson && each.kind === "lesson"),
+    );
+  }
+
+  /** A session on one day: its short version, or itself at the day's share. */
+  private session(
+    session: Session,
+    block: WeeksPlan,
+    date: number,
+    week: number,
+    how: { readonly short: boolean; readonly light: boolean; readonly share: number },
+  ): DaySession {
+    const routine = session.routine === undefined ? undefined : this.plan.routines.get(session.routine.text);
+    const full = routine === undefined ? session.content : contentOf(session.content, routine.content);
+    const short = (how.short || how.light) && full.short !== undefined;
+    const content: SessionContent = short ? full.short! : full;
+    const share = how.share * (how.light && !short ? 0.5 : 1);
+    const items: DayItem[] = [];
+    const meter = new StretchMeter(this.settings.hornDown);
+    const blockWeeks = this.blockWeeks.get(block)!;
+    const growthIndex = blockWeeks.indexOf(week);
+    let sums: Sums = NO_SUMS;
+    let trailingRest = 0;
+    for (const planned of content.items) {
+      if (!("exercise" in planned)) {
+        meter.rest(planned.pause);
+        sums = { ...sums, clock: sums.clock + planned.pause };
+        trailingRest = 0;
+        continue;
+      }
+      const item = this.item(planned, date, week, growthIndex, blockWeeks.length, share);
+      if (item === undefined) continue;
+      items.push(item);
+      meter.item(item);
+      sums = add(sums, item);
+      trailingRest = item.passes.length === 0 ? 0 : item.restAfter;
+    }
+    // Practice ends with the last note: the rest after it counts for nobody.
+    return {
+      session,
+      content,
+      short,
+      items,
+      ...sums,
+      clock: sums.clock - trailingRest,
+      stretch: meter.longest,
+      stretchItem: meter.longestItem,
+    };
+  }
+
+  private exerciseFor(assignment: Assignment, date: number, week: number): Exercise | undefined {
+    let name: string | undefined = assignment.exercise;
+    for (const change of this.changes) {
+      if (change.kind === "replace" && change.exercise === name && applies(change.when, date, week)) {
+        name = change.by;
+      } else if (
+        change.kind === "leave out" &&
+        change.exercise === name &&
+        applies(change.when, date, week)
+      ) {
+        return undefined;
+      }
+    }
+    return this.plan.exercises.get(name);
+  }
+
+  private item(
+    assignment: Assignment,
+    date: number,
+    week: number,
+    index: number,
+    weeks: number,
+    share: number,
+  ): DayItem | undefined {
+    const exercise = this.exerciseFor(assignment, date, week);
+    if (exercise === undefined) return undefined;
+    const { settings } = this;
+    const walk = this.walkOf(assignment, exercise);
+    const placements = walk.travel.placements;
+    const tempo = this.tempoOf(assignment, exercise, index, weeks);
+    const { instrument } = this.player;
+    const { articulation, dynamic } = assignment;
+    const mode = placements[0]!.mode;
+    const profile = profileOf({ exercise, instrument, settings, articulation, dynamic, mode });
+    const play = lasting(profile.playing, tempo.wholeSeconds) + lasting(profile.resting, tempo.wholeSeconds);
+    const rest = this.restAfter(assignment.rest ?? exercise.rest, exercise, play);
+    const passes = this.passes(assignment, exercise, walk, { play, rest, index, weeks, share, date });
+    let times = 0;
+    let upper = 0;
+    let load = 0;
+    for (const pass of passes) {
+      times += pass.times;
+      const { semitones } = pass.placement;
+      upper += pass.times * lasting(upperOf(profile, this.upperLine, semitones), tempo.wholeSeconds);
+      load += pass.times * loadOf(profile, settings, semitones, tempo.wholeSeconds);
+    }
+    return {
+      assignment,
+      exercise,
+      profile,
+      passes,
+      wholeSeconds: tempo.wholeSeconds,
+      bpm: tempo.bpm,
+      fastest: tempo.fastest,
+      restAfter: rest,
+      clock: times * (play + rest),
+      playing: times * lasting(profile.playing, tempo.wholeSeconds),
+      upper,
+      load,
+    };
+  }
+
+  private tempoOf(
+    assignment: Assignment,
+    exercise: Exercise,
+    index: number,
+    weeks: number,
+  ): { wholeSeconds: number; bpm: number | undefined; fastest: number | undefined } {
+    const own = exercise.tempo;
+    const beat = assignment.tempo?.beat ?? own?.beat;
+    if (beat === undefined) return { wholeSeconds: 0, bpm: undefined, fastest: undefined };
+    const asked = assignment.tempo?.bpm;
+    const bpm = asked === undefined ? own!.bpm : grown(asked, index, weeks);
+    const fastest = asked?.way === "choice" ? Math.max(asked.from, asked.to) : bpm;
+    const slowest = asked?.way === "choice" ? Math.min(asked.from, asked.to) : bpm;
+    return { wholeSeconds: 60 / (slowest * toNumber(beat)), bpm: slowest, fastest };
+  }
+
+  private restAfter(rest: Rest, exercise: Exercise, play: number): number {
+    if (exercise.content.kind === "activity" && !exercise.content.loadsLips) return 0;
+    const asked = rest.kind === "equal" ? play : rest.kind === "time" ? rest.seconds : 0;
+    return Math.max(asked, this.settings.breathBetween);
+  }
+
+  private walkOf(assignment: Assignment, exercise: Exercise): Walk {
+    const known = this.walks.get(assignment);
+    if (known !== undefined) return known;
+    const travel = travelOf(assignment, exercise, this.player.instrument);
+    this.troubles.push(...travel.troubles);
+    if (travel.pacing === "when passed" && !this.term.bookings.some((each) => each.kind === "lesson")) {
+      this.troubles.push({ kind: "when-passed-no-lesson", place: assignment.place, exercise: exercise.name });
+    }
+    if (
+      exercise.series !== undefined &&
+      exercise.series.cells === undefined &&
+      assignment.amount.kind === "times"
+    ) {
+      this.troubles.push({ kind: "series-endless", place: assignment.place, exercise: exercise.name });
+    }
+    const walk = { travel, position: 0 };
+    this.walks.set(assignment, walk);
+    return walk;
+  }
+
+  /** Which keys and how many times through, and moves the walk on. */
+  private passes(
+    assignment: Assignment,
+    exercise: Exercise,
+    walk: Walk,
+    how: { play: number; rest: number; index: number; weeks: number; share: number; date: number },
+  ): readonly Pass[] {
+    const { travel } = walk;
+    const { amount } = assignment;
+    const start = travel.pacing === "afresh" ? 0 : walk.position;
+    const { play, rest, index, weeks, share } = how;
+    if (exercise.series !== undefined) {
+      const placement = placementAt(travel, start);
+      const passes = seriesPasses(exercise.series, placement, amount, { play, rest, index, weeks, share });
+      this.advance(walk, 1, assignment, how.date);
+      return passes;
+    }
+    if (amount.kind === "time") {
+      const fit = timesThatFit(grown(amount.seconds, index, weeks) * share, play, rest);
+      if (!travel.all || travel.placements.length === 1) {
+        this.advance(walk, 1, assignment, how.date);
+        return [{ placement: placementAt(travel, start), times: fit }];
+      }
+      const passes: Pass[] = [];
+      for (let i = 0; i < fit; i++) passes.push({ placement: placementAt(travel, start + i), times: 1 });
+      this.advance(walk, fit, assignment, how.date);
+      return passes;
+    }
+    const times = grown(amount.times, index, weeks);
+    if (!travel.all || travel.placements.length === 1) {
+      this.advance(walk, 1, assignment, how.date);
+      return [{ placement: placementAt(travel, start), times: easedTimes(times, share) }];
+    }
+    const passes: Pass[] = [];
+    let left = easedTimes(times * travel.placements.length, share);
+    for (let i = 0; i < travel.placements.length && left > 0; i++) {
+      const here = Math.min(times, left);
+      passes.push({ placement: placementAt(travel, start + i), times: here });
+      left -= here;
+    }
+    return passes;
+  }
+
+  private advance(walk: Walk, by: number, assignment: Assignment, date: number): void {
+    const { placements, pacing } = walk.travel;
+    if (placements.length <= 1 || pacing !== "onward") return;
+    const before = walk.position;
+    walk.position += by;
+    // The first day that begins a new round is when it starts over.
+    if (before >= placements.length && !this.restarts.has(assignment)) {
+      this.restarts.set(assignment, {
+        kind: "walk-restarts",
+        place: assignment.place,
+        exercise: assignment.exercise,
+        keys: placements.length,
+        date,
+      });
+    }
+  }
+
+  /** Moves the walks that wait for a lesson on by one key, unless the record says it was not passed. */
+  private afterLesson(date: number): void {
+    for (const [assignment, walk] of this.walks) {
+      const { travel } = walk;
+      if (travel.pacing !== "when passed") continue;
+      const tonic = placementAt(travel, walk.position);
+      const verdict = this.verdicts.find(
+        (each) =>
+          each.date === date &&
+          each.player === this.player.name &&
+          each.exercise === assignment.exercise &&
+          (each.tonic === undefined || tonic.key === undefined || each.tonic === keyClass(tonic)),
+      );
+      if (verdict?.passed !== false) walk.position++;
+    }
+  }
+
+  /** Sessions asked for on days on which nobody practises. */
+  private findStrays(): void {
+    for (const block of this.term.weeks) {
+      for (const session of block.sessions) {
+        if (session.days.kind !== "dates") continue;
+        for (const { date, place } of session.days.dates) {
+          if (date < this.term.dates.from || date > this.term.dates.to) {
+            this.strays.push({ date, place, why: "outside" });
+          } else if (!isPracticeDay(this.term, date)) {
+            const closed = this.term.closures.some((c) => c.how === "closed" && within(c, date));
+            this.strays.push({ date, place, why: closed ? "closed" : "no practice" });
+          }
+        }
+      }
+    }
+  }
+}
+
+function keyClass(placement: Placement): number | undefined {
+  const { key } = placement;
+  return key === undefined ? undefined : midiOf({ step: key.step, alter: key.alter, octave: 4 }) % 12;
+}
+
+function placementAt(travel: Travel, position: number): Placement {
+  const { placements, nextRound } = travel;
+  const round = Math.floor(position / placements.length);
+  const placement = placements[position % placements.length]!;
+  return movedPlacement(placement, round * nextRound);
+}
+
+/** The cells of a series: one pass each, half steps apart. */
+function seriesPasses(
+  series: NonNullable<Exercise["series"]>,
+  placement: Placement,
+  amount: Assignment["amount"],
+  how: { play: number; rest: number; index: number; weeks: number; share: number },
+): readonly Pass[] {
+  const { play, rest, index, weeks, share } = how;
+  let cells = series.cells ?? 1;
+  let rounds = 1;
+  if (amount.kind === "time") {
+    const fit = cellsThatFit(grown(amount.seconds, index, weeks) * share, play, rest);
+    cells = series.cells === undefined ? fit : Math.min(fit, series.cells);
+  } else {
+    rounds = grown(amount.times, index, weeks);
+    const all = easedTimes(cells * rounds, share);
+    if (all < cells) {
+      cells = all;
+      rounds = 1;
+    } else rounds = Math.floor(all / cells);
+  }
+  return Array.from({ length: cells }, (_, i) => ({
+    placement: movedPlacement(placement, i * series.semitones),
+    times: rounds,
+  }));
+}
+
+/** A session that calls up a routine: the routine's work, with what the session adds to it. */
+function contentOf(own: SessionContent, routine: SessionContent): SessionContent {
+  return {
+    minutes: own.minutes ?? routine.minutes,
+    items: [...routine.items, ...own.items],
+    short: own.short ?? routine.short,
+    aims: [...own.aims, ...routine.aims],
+    goals: [...own.goals, ...routine.goals],
+    lets: [...own.lets, ...routine.lets],
+  };
+}
+
+function within(span: { readonly from: number; readonly to: number }, date: number): boolean {
+  return date >= span.from && date <= span.to;
+}
+
+function applies(when: ChangeWhen, date: number, week: number): boolean {
+  if ("dates" in when) return within(when.dates, date);
+  return when.weeks === undefined || when.weeks.includes(week);
+}
+
+function add(a: Sums, b: Sums): Sums {
+  return {
+    clock: a.clock + b.clock,
+    playing: a.playing + b.playing,
+    upper: a.upper + b.upper,
+    load: a.load + b.load,
+  };
+}
+
+function dayTotals(sessions: readonly DaySession[], bookings: readonly Booking[]): Day["totals"] {
+  let sums: Sums = NO_SUMS;
+  let stretch = 0;
+  for (const session of sessions) {
+    sums = add(sums, session);
+    stretch = Math.max(stretch, session.stretch);
+  }
+  // Bookings ask for the same lips, but a clock budget counts practice alone.
+  for (const { asks } of bookings) {
+    sums = add(sums, { clock: 0, playing: asks.playing, upper: asks.upper, load: asks.load });
+    stretch = Math.max(stretch, asks.stretch);
+  }
+  return { ...sums, stretch };
+}

@@ -1,0 +1,454 @@
+import type { Piece } from "../../grammar/piece";
+import type { Name, UseDeclaration } from "../../grammar/tree";
+import { type Area, readArea } from "./area";
+import { completeExercise, type Exercise, type ExerciseDraft, readExercise } from "./exercise";
+import { nearest } from "./nearest";
+import type { Place } from "./place";
+import { completePlayer, type Player, type PlayerDraft, readPlayer } from "./player";
+import { type Record, readRecord } from "./record";
+import { readSettings, type Settings, STARTING_SETTINGS } from "./settings";
+import { type Routine, readRoutine, readTerm, type SessionContent, type Term } from "./term";
+import type { NamedThing, Trouble } from "./trouble";
+
+/** Everything one file means, with the files it uses: names resolved, units read. */
+export interface Plan {
+  readonly settings: Settings;
+  /** In the order of practice. */
+  readonly areas: ReadonlyMap<string, Area>;
+  readonly exercises: ReadonlyMap<string, Exercise>;
+  readonly routines: ReadonlyMap<string, Routine>;
+  readonly players: ReadonlyMap<string, Player>;
+  readonly terms: ReadonlyMap<string, Term>;
+  readonly records: readonly Record[];
+  /** Declared in the file itself, not in one it uses. */
+  readonly own: {
+    readonly exercises: readonly Exercise[];
+    readonly routines: readonly Routine[];
+    readonly players: readonly Player[];
+    readonly terms: readonly Term[];
+    readonly settings: boolean;
+    readonly uses: readonly { readonly declaration: UseDeclaration; readonly place: Place }[];
+  };
+  /** Names of exercises that this file asks for anywhere. */
+  readonly mentioned: ReadonlySet<string>;
+  /** What could not be meant, in the file itself. */
+  readonly troubles: readonly Trouble[];
+}
+
+type Declared =
+  | { readonly kind: "use"; readonly declaration: UseDeclaration }
+  | { readonly kind: "studio"; readonly settings: Settings }
+  | { readonly kind: "area"; readonly area: Area }
+  | { readonly kind: "exercise"; readonly draft: ExerciseDraft }
+  | { readonly kind: "player"; readonly draft: PlayerDraft }
+  | { readonly kind: "routine"; readonly routine: Routine }
+  | { readonly kind: "term"; readonly term: Term | undefined }
+  | { readonly kind: "record"; readonly record: Record };
+
+interface ReadPiece {
+  readonly declared: Declared;
+  readonly troubles: readonly Trouble[];
+}
+
+/** A piece that did not change is read once and keeps what it means. */
+const readPieces = new WeakMap<Piece, ReadPiece>();
+
+function readPiece(piece: Piece): ReadPiece | undefined {
+  const known = readPieces.get(piece);
+  if (known !== undefined) return known;
+  const read = readDeclaration(piece);
+  if (read !== undefined) readPieces.set(piece, read);
+  return read;
+}
+
+function readDeclaration(piece: Piece): ReadPiece | undefined {
+  const { declaration } = piece;
+  if (declaration === undefined) return undefined;
+  switch (declaration.kind) {
+    case "use":
+      return { declared: { kind: "use", declaration }, troubles: [] };
+    case "studio": {
+      const { settings, reader } = readSettings(piece, declaration);
+      return { declared: { kind: "studio", settings }, troubles: reader.troubles };
+    }
+    case "area": {
+      const { area, reader } = readArea(piece, declaration);
+      return { declared: { kind: "area", area }, troubles: reader.troubles };
+    }
+    case "exercise": {
+      const draft = readExercise(piece, declaration);
+      return { declared: { kind: "exercise", draft }, troubles: draft.reader.troubles };
+    }
+    case "level":
+    case "student": {
+      const draft = readPlayer(piece, declaration);
+      return { declared: { kind: "player", draft }, troubles: draft.reader.troubles };
+    }
+    case "routine": {
+      const { routine, reader } = readRoutine(piece, declaration);
+      return { declared: { kind: "routine", routine }, troubles: reader.troubles };
+    }
+    case "term": {
+      const { term, reader } = readTerm(piece, declaration);
+      return { declared: { kind: "term", term }, troubles: reader.troubles };
+    }
+    case "record": {
+      const { record, reader } = readRecord(piece, declaration);
+      return { declared: { kind: "record", record }, troubles: reader.troubles };
+    }
+  }
+}
+
+interface Completed {
+  readonly base: ExerciseDraft | undefined;
+  readonly exercise: Exercise | undefined;
+  readonly troubles: readonly Trouble[];
+}
+
+const completedExercises = new WeakMap<ExerciseDraft, Completed>();
+
+function completed(draft: ExerciseDraft, base: ExerciseDraft | undefined): Completed {
+  const known = completedExercises.get(draft);
+  if (known !== undefined && known.base === base) return known;
+  const fresh = { base, ...completeExercise(draft, base) };
+  completedExercises.set(draft, fresh);
+  return fresh;
+}
+
+interface CompletedPlayer {
+  readonly bases: readonly PlayerDraft[];
+  readonly player: Player;
+}
+
+const completedPlayers = new WeakMap<PlayerDraft, CompletedPlayer>();
+
+function completedPlayer(draft: PlayerDraft, bases: readonly PlayerDraft[]): Player {
+  const known = completedPlayers.get(draft);
+  if (
+    known !== undefined &&
+    known.bases.length === bases.length &&
+    known.bases.every((b, i) => b === bases[i])
+  ) {
+    return known.player;
+  }
+  const player = completePlayer(draft, bases);
+  completedPlayers.set(draft, { bases, player });
+  return player;
+}
+
+/**
+ * The plan of a file. `used` are the files it uses, farthest first, each once; `records` what other files
+ * recorded of its terms.
+ */
+export function buildPlan(
+  own: readonly Piece[],
+  used: readonly (readonly Piece[])[],
+  records: readonly Record[] = [],
+): Plan {
+  return new Builder().build(own, used, records);
+}
+
+class Builder {
+  private settings: Settings = STARTING_SETTINGS;
+  private readonly areas = new Map<string, Area>();
+  private readonly drafts = new Map<string, ExerciseDraft>();
+  private readonly playerDrafts = new Map<string, PlayerDraft>();
+  private readonly routines = new Map<string, Routine>();
+  private readonly terms = new Map<string, Term>();
+  private readonly records: Record[] = [];
+  private readonly troubles: Trouble[] = [];
+  private readonly mentioned = new Set<string>();
+  private readonly firsts = new Map<string, Place>();
+
+  build(own: readonly Piece[], used: readonly (readonly Piece[])[], records: readonly Record[]): Plan {
+    for (const file of used) for (const piece of file) this.declare(piece, false);
+    const mine: Declared[] = [];
+    for (const piece of own) {
+      const declared = this.declare(piece, true);
+      if (declared !== undefined) mine.push(declared);
+    }
+    for (const record of records) if (!this.records.includes(record)) this.records.push(record);
+
+    const exercises = new Map<string, Exercise>();
+    const ownDrafts = new Set(mine.map((each) => (each.kind === "exercise" ? each.draft : undefined)));
+    for (const [name, draft] of this.drafts) {
+      const isOwn = ownDrafts.has(draft);
+      const result = completed(draft, this.baseOf(draft, isOwn));
+      if (isOwn) this.troubles.push(...result.troubles);
+      if (result.exercise !== undefined) exercises.set(name, result.exercise);
+    }
+    const players = new Map<string, Player>();
+    const ownPlayers = new Set(mine.map((each) => (each.kind === "player" ? each.draft : undefined)));
+    for (const [name, draft] of this.playerDrafts) {
+      players.set(name, completedPlayer(draft, this.playerBases(draft, ownPlayers.has(draft))));
+    }
+    for (const each of mine) this.checkNames(each, exercises);
+    return {
+      settings: this.settings,
+      areas: this.areas,
+      exercises,
+      routines: this.routines,
+      players,
+      terms: this.terms,
+      records: this.records,
+      own: {
+        exercises: [...ownDrafts]
+          .map((draft) => (draft === undefined ? undefined : exercises.get(draft.declaration.name.text)))
+          .filter((exercise) => exercise !== undefined),
+        routines: mine.map((each) => (each.kind === "routine" ? each.routine : undefined)).filter(isDefined),
+        players: mine
+          .map((each) => (each.kind === "player" ? players.get(each.draft.declaration.name.text) : undefined))
+          .filter(isDefined),
+        terms: mine.map((each) => (each.kind === "term" ? each.term : undefined)).filter(isDefined),
+        settings: mine.some((each) => each.kind === "studio"),
+        uses: own.flatMap((piece) =>
+          piece.declaration?.kind === "use"
+            ? [{ declaration: piece.declaration, place: { piece, span: piece.declaration.path.span } }]
+            : [],
+        ),
+      },
+      mentioned: this.mentioned,
+      troubles: this.troubles,
+    };
+  }
+
+  private declare(piece: Piece, own: boolean): Declared | undefined {
+    const read = readPiece(piece);
+    if (read === undefined) return undefined;
+    if (own) this.troubles.push(...read.troubles);
+    const { declared } = read;
+    switch (declared.kind) {
+      case "use":
+        break;
+      case "studio":
+        if (this.first("studio", declared.settings.name ?? "", piece, piece.declaration!.span, own)) {
+          this.settings = declared.settings;
+        }
+        break;
+      case "area":
+        if (this.first("area", declared.area.name, piece, declared.area.place.span, own)) {
+          this.areas.set(declared.area.name, declared.area);
+        }
+        break;
+      case "exercise": {
+        const { name } = declared.draft.declaration;
+        if (this.first("exercise", name.text, piece, name.span, own))
+          this.drafts.set(name.text, declared.draft);
+        break;
+      }
+      case "player": {
+        const { name } = declared.draft.declaration;
+        if (this.first("player", name.text, piece, name.span, own))
+          this.playerDrafts.set(name.text, declared.draft);
+        break;
+      }
+      case "routine":
+        if (this.first("routine", declared.routine.name, piece, declared.routine.place.span, own)) {
+          this.routines.set(declared.routine.name, declared.routine);
+        }
+        break;
+      case "term":
+        if (
+          declared.term !== undefined &&
+          this.first("term", declared.term.name, piece, declared.term.place.span, own)
+        ) {
+          this.terms.set(declared.term.name, declared.term);
+        }
+        break;
+      case "record":
+        this.records.push(declared.record);
+        break;
+    }
+    return declared;
+  }
+
+  /** Whether this is the first to bear the name; a second one is noted, and the first holds. */
+  private first(what: NamedThing, name: string, piece: Piece, span: Place["span"], own: boolean): boolean {
+    // There is one studio, whatever it is called.
+    const key = what === "studio" ? what : `${what} ${name}`;
+    const first = this.firsts.get(key);
+    const place = { piece, span };
+    if (first === undefined) {
+      this.firsts.set(key, place);
+      return true;
+    }
+    if (own) this.troubles.push({ kind: "duplicate-name", place, what, name, first });
+    return false;
+  }
+
+  private unknown(piece: Piece, what: NamedThing, name: Name, candidates: Iterable<string>): void {
+    this.troubles.push({
+      kind: "unknown-name",
+      place: { piece, span: name.span },
+      what,
+      name: name.text,
+      nearest: nearest(name.text, candidates),
+    });
+  }
+
+  /** The exercise that another is like, itself complete with what it is like; circles are cut and noted. */
+  private baseOf(draft: ExerciseDraft, own: boolean): ExerciseDraft | undefined {
+    const chain: ExerciseDraft[] = [];
+    const seen = new Set<ExerciseDraft>([draft]);
+    let at = draft;
+    for (;;) {
+      const like = at.declaration.like;
+      if (like === undefined) break;
+      const base = this.drafts.get(like.text);
+      if (base === undefined) {
+        if (own && at === draft) this.unknown(draft.piece, "exercise", like, this.drafts.keys());
+        break;
+      }
+      if (own && at === draft) this.mentioned.add(like.text);
+      if (seen.has(base)) {
+        if (own) {
+          const place = { piece: draft.piece, span: draft.declaration.name.span };
+          this.troubles.push({ kind: "like-circle", place, name: draft.declaration.name.text });
+        }
+        break;
+      }
+      seen.add(base);
+      chain.push(base);
+      at = base;
+    }
+    return chain.length === 0 ? undefined : mergedDraft(chain);
+  }
+
+  private playerBases(draft: PlayerDraft, own: boolean): readonly PlayerDraft[] {
+    const bases: PlayerDraft[] = [];
+    let at = draft;
+    for (;;) {
+      const like = at.declaration.like;
+      if (like === undefined) return bases;
+      const base = this.playerDrafts.get(like.text);
+      if (base === undefined) {
+        if (own && at === draft) this.unknown(draft.piece, "player", like, this.playerDrafts.keys());
+        return bases;
+      }
+      if (base === draft || bases.includes(base)) {
+        if (own) {
+          const place = { piece: draft.piece, span: draft.declaration.name.span };
+          this.troubles.push({ kind: "like-circle", place, name: draft.declaration.name.text });
+        }
+        return bases;
+      }
+      bases.push(base);
+      at = base;
+    }
+  }
+
+  private checkNames(declared: Declared, exercises: ReadonlyMap<string, Exercise>): void {
+    switch (declared.kind) {
+      case "use":
+      case "studio":
+      case "area":
+      case "player":
+        return;
+      case "exercise": {
+        const area = declared.draft.fields.get("in");
+        if (area?.kind === "in" && !this.areas.has(area.area.text)) {
+          this.unknown(declared.draft.piece, "area", area.area, this.areas.keys());
+        }
+        return;
+      }
+      case "routine":
+        this.checkContent(declared.routine.content);
+        return;
+      case "term": {
+        const { term } = declared;
+        if (term === undefined) return;
+        const { piece } = term.place;
+        for (const player of term.players) {
+          if (!this.playerDrafts.has(player.text))
+            this.unknown(piece, "player", player, this.playerDrafts.keys());
+        }
+        for (const weeks of term.weeks) {
+          for (const session of weeks.sessions) {
+            this.checkContent(session.content);
+            if (session.routine !== undefined && !this.routines.has(session.routine.text)) {
+              this.unknown(piece, "routine", session.routine, this.routines.keys());
+            }
+          }
+        }
+        for (const { player, changes } of term.changes) {
+          if (!this.playerDrafts.has(player.text))
+            this.unknown(piece, "player", player, this.playerDrafts.keys());
+          for (const change of changes) {
+            if (change.kind !== "replace" && change.kind !== "leave out") continue;
+            this.mention(change.namePlace, change.exercise);
+            if (change.kind === "replace") this.mention(change.byPlace, change.by);
+          }
+        }
+        return;
+      }
+      case "record": {
+        const { record } = declared;
+        const { piece } = record.place;
+        if (!this.terms.has(record.term.text)) this.unknown(piece, "term", record.term, this.terms.keys());
+        for (const line of record.lines) {
+          if (!this.playerDrafts.has(line.player.text)) {
+            this.unknown(piece, "player", line.player, this.playerDrafts.keys());
+          }
+          for (const entry of line.entries) {
+            if (entry.kind === "except" || entry.kind === "passed" || entry.kind === "played") {
+              if (!exercises.has(entry.exercise.text)) {
+                this.unknown(piece, "exercise", entry.exercise, this.drafts.keys());
+              }
+            }
+          }
+        }
+        return;
+      }
+    }
+  }
+
+  private checkContent(content: SessionContent): void {
+    for (const item of content.items) if ("exercise" in item) this.mention(item.namePlace, item.exercise);
+    if (content.short !== undefined) this.checkContent(content.short);
+  }
+
+  private mention(place: Place, name: string): void {
+    this.mentioned.add(name);
+    if (!this.drafts.has(name)) {
+      this.unknown(place.piece, "exercise", { text: name, span: place.span }, this.drafts.keys());
+    }
+  }
+}
+
+/** One draft that says what a whole chain of likes says, nearest first; made once for the same chain. */
+function mergedDraft(chain: readonly ExerciseDraft[]): ExerciseDraft {
+  const [nearestDraft, ...farther] = chain;
+  if (nearestDraft === undefined) throw new RangeError("an empty chain has no draft");
+  if (farther.length === 0) return nearestDraft;
+  const known = mergedDrafts.get(nearestDraft);
+  if (known !== undefined && known.chain.every((each, i) => each === chain[i])) return known.draft;
+  const fields = new Map([...farther].reverse().flatMap((each) => [...each.fields]));
+  for (const [kind, field] of nearestDraft.fields) fields.set(kind, field);
+  const draft = { ...nearestDraft, fields, aims: chain.flatMap((each) => each.aims) };
+  mergedDrafts.set(nearestDraft, { chain, draft });
+  return draft;
+}
+
+const mergedDrafts = new WeakMap<
+  ExerciseDraft,
+  { readonly chain: readonly ExerciseDraft[]; readonly draft: ExerciseDraft }
+>();
+
+function isDefined<T>(value: T | undefined): value is T {
+  return value !== undefined;
+}
+
+/** The players a term is for: those it names, and every student who is like one of them. */
+export function playersOf(plan: Plan, term: Term): readonly Player[] {
+  const named = new Set(term.players.map((player) => player.text));
+  const players: Player[] = [];
+  for (const player of plan.players.values()) {
+    if (
+      named.has(player.name) ||
+      (player.kind === "student" && player.likes.some((like) => named.has(like)))
+    ) {
+      players.push(player);
+    }
+  }
+  return players;
+}

@@ -1,0 +1,367 @@
+import type { Span } from "../../grammar/span";
+import type { MarkWord, Music, MusicElement } from "../../grammar/tree";
+import { degreePitch, type Key } from "../music/key";
+import type { Dynamic } from "../music/loudness";
+import { midiOf, type Pitch } from "../music/pitch";
+import { add, compare, type Fraction, fractionText, inTuplet, subtract, ZERO } from "../music/rhythm";
+import { type Reader, stepInterval } from "./reader";
+import type { Bar, Score, ScoreNote } from "./score";
+import type { MusicSlip } from "./trouble";
+
+export interface ScoreGround {
+  readonly key: Key | undefined;
+  /** Undefined for free bars. */
+  readonly meter: Fraction | undefined;
+  readonly dynamic: Dynamic;
+  /** Octave of degree 1. */
+  readonly tonicOctave: number;
+}
+
+type Draft<T> = { -readonly [K in keyof T]: T[K] };
+type DraftNote = Draft<ScoreNote> & { marks: MarkWord[] };
+type DraftEvent = DraftNote | { kind: "rest"; value: Fraction; breath: boolean; span: Span };
+
+/** Builds the score of one exercise, noting every bar that does not fill its meter and every slip of the pen. */
+export function buildScore(reader: Reader, music: Music, ground: ScoreGround): Score {
+  return new Builder(reader, ground).build(music);
+}
+
+class Builder {
+  private readonly bars: Bar[] = [];
+  private readonly order: number[] = [];
+  private events: DraftEvent[] = [];
+  private barSpan: Span | undefined;
+  private value: Fraction | undefined;
+  private tuplet: { notes: number; inTimeOf: number } | undefined;
+  private dynamic: Dynamic;
+  private hairpin: "cresc" | "dim" | undefined;
+  private tonguing: "single" | "double" | "triple" = "single";
+  private attack: "air" | "lip" | "tongue" = "tongue";
+  private key: Key | undefined;
+  private meter: Fraction | undefined;
+  private freeSeconds: number | undefined;
+  private slur: { number: number; lip: boolean; first: boolean; span: Span } | undefined;
+  private slurs = 0;
+  private tie: DraftNote | undefined;
+  private last: DraftNote | undefined;
+  private pickup = false;
+  private pickupLength: Fraction | undefined;
+  private role: Bar["role"] = { kind: "plain" };
+  private repeat = -1;
+  private repeats = 0;
+  private openRepeat: { bars: number[]; endings: number[][] } | undefined;
+  private sink: number[] | undefined;
+  /** Notes written as degrees, and beside each the key in force. */
+  private readonly degrees: DraftNote[] = [];
+  private readonly keys: (Key | undefined)[] = [];
+  /** The bar whose length is not checked yet, since it may turn out to be the last. */
+  private unchecked: number | undefined;
+
+  constructor(
+    private readonly reader: Reader,
+    private readonly ground: ScoreGround,
+  ) {
+    this.dynamic = ground.dynamic;
+    this.key = ground.key;
+    this.meter = ground.meter;
+  }
+
+  build(music: Music): Score {
+    this.read(music.elements);
+    this.closeBar();
+    if (this.unchecked !== undefined) this.checkLength(this.unchecked, true);
+    this.closeRepeat();
+    if (this.slur !== undefined) this.slip(this.slur, "slur-not-closed");
+    if (this.tie !== undefined) this.slip(this.tie, "tie-to-nothing");
+    if (!this.bars.some((bar) => bar.events.length > 0)) this.slip(music, "empty");
+    this.placeDegrees();
+    return { bars: this.bars, order: this.order };
+  }
+
+  private slip(node: { readonly span: Span }, slip: MusicSlip): void {
+    this.reader.troubles.push({ kind: "music-slip", place: this.reader.place(node), slip });
+  }
+
+  private read(elements: readonly MusicElement[]): void {
+    for (const element of elements) this.element(element);
+  }
+
+  private element(element: MusicElement): void {
+    switch (element.kind) {
+      case "value":
+        this.value = this.reader.value(element.value) ?? this.value;
+        return;
+      case "pitch": {
+        const pitch = this.reader.pitch(element.pitch);
+        if (pitch !== undefined) this.note(element.span, pitch, undefined, undefined);
+        return;
+      }
+      case "degree":
+        this.note(element.span, undefined, element, undefined);
+        return;
+      case "partial":
+        this.note(element.span, undefined, undefined, element.partial);
+        return;
+      case "rest": {
+        const value = this.valueFor(element.span);
+        if (value === undefined) return;
+        this.tiedTo(undefined);
+        this.push({ kind: "rest", value, breath: false, span: element.span });
+        this.last = undefined;
+        return;
+      }
+      case "slur open":
+        if (this.slur !== undefined) this.slip(element, "slur-inside-slur");
+        else this.slur = { number: this.slurs++, lip: element.lip, first: true, span: element.span };
+        return;
+      case "slur close":
+        if (this.slur === undefined) this.slip(element, "slur-not-open");
+        this.slur = undefined;
+        return;
+      case "bar":
+        this.closeBar();
+        return;
+      case "breath": {
+        const event = this.events[this.events.length - 1] ?? this.last;
+        if (event === undefined) this.slip(element, "mark-without-note");
+        else event.breath = true;
+        return;
+      }
+      case "tie":
+        if (this.last === undefined) this.slip(element, "mark-without-note");
+        else this.tie = this.last;
+        return;
+      case "held":
+        if (this.last === undefined) this.slip(element, "mark-without-note");
+        else this.last.held = true;
+        return;
+      case "mark":
+        if (this.last === undefined) this.slip(element, "mark-without-note");
+        else this.last.marks.push(element.mark);
+        return;
+      case "bend":
+        if (this.last === undefined) this.slip(element, "mark-without-note");
+        else this.last.bend = stepInterval(element.step).semitones;
+        return;
+      case "dynamic":
+        this.dynamic = element.dynamic;
+        return;
+      case "hairpin":
+        this.hairpin = element.way;
+        return;
+      case "tonguing":
+        this.tonguing = element.how;
+        return;
+      case "attack":
+        this.attack = element.how;
+        return;
+      case "pickup":
+        if (this.bars.length > 0 || this.events.length > 0) this.slip(element, "pickup-not-first");
+        else this.pickup = true;
+        return;
+      case "free":
+        this.freeSeconds = this.reader.seconds(element.time, "free bar");
+        return;
+      case "key change":
+        this.key = this.reader.wholeKey(element.key) ?? this.key;
+        return;
+      case "meter change":
+        this.meter = element.value === undefined ? undefined : this.reader.meter(element.value);
+        return;
+      case "tuplet": {
+        const outer = this.tuplet;
+        this.tuplet = { notes: element.notes, inTimeOf: element.inTimeOf };
+        this.read(element.elements);
+        this.tuplet = outer;
+        return;
+      }
+      case "repeat":
+        this.closeBar();
+        this.closeRepeat();
+        this.openRepeat = { bars: [], endings: [] };
+        this.repeat = this.repeats++;
+        this.section({ kind: "repeat" }, this.openRepeat.bars, element.elements);
+        return;
+      case "ending": {
+        this.closeBar();
+        if (this.openRepeat === undefined) {
+          this.slip(element, "ending-without-repeat");
+          this.read(element.elements);
+          return;
+        }
+        const bars: number[] = [];
+        this.openRepeat.endings.push(bars);
+        this.section({ kind: "ending", number: element.number }, bars, element.elements);
+        return;
+      }
+      case "line":
+      case "comment":
+      case "unread music":
+        return;
+    }
+  }
+
+  private section(role: Bar["role"], sink: number[], elements: readonly MusicElement[]): void {
+    this.role = role;
+    this.sink = sink;
+    this.read(elements);
+    this.closeBar();
+    this.role = { kind: "plain" };
+    this.sink = undefined;
+  }
+
+  private closeRepeat(): void {
+    const open = this.openRepeat;
+    if (open === undefined) return;
+    this.openRepeat = undefined;
+    this.repeat = -1;
+    const [first = [], second = []] = open.endings;
+    this.order.push(...open.bars, ...first, ...open.bars, ...second);
+  }
+
+  private valueFor(span: Span): Fraction | undefined {
+    if (this.value === undefined) {
+      this.slip({ span }, "no-value");
+      this.value = { num: 1, den: 4 };
+    }
+    const { tuplet, value } = this;
+    return tuplet === undefined ? value : inTuplet(value, tuplet.notes, tuplet.inTimeOf);
+  }
+
+  private note(
+    span: Span,
+    pitch: Pitch | undefined,
+    degree: { degree: number; alter: number } | undefined,
+    partial: number | undefined,
+  ): void {
+    const value = this.valueFor(span);
+    if (value === undefined) return;
+    const note: DraftNote = {
+      kind: "note",
+      pitch,
+      degree:
+        degree === undefined ? undefined : { degree: degree.degree, alter: degree.alter, direction: "up" },
+      partial,
+      value,
+      tuplet: this.tuplet,
+      dynamic: this.dynamic,
+      hairpin: this.hairpin,
+      tongued: (this.slur === undefined || this.slur.first) && this.attack === "tongue",
+      tonguing: this.tonguing,
+      attack: this.attack,
+      marks: [],
+      bend: 0,
+      held: false,
+      tied: false,
+      breath: false,
+      slur: this.slur !== undefined && !this.slur.lip ? this.slur.number : undefined,
+      lipSlur: this.slur?.lip === true ? this.slur.number : undefined,
+      span,
+    };
+    this.hairpin = undefined;
+    this.tiedTo(note);
+    if (this.slur !== undefined) this.slur.first = false;
+    if (degree !== undefined) {
+      // Degrees are placed at the end, when the direction of the line is known; the key in force is kept.
+      this.degrees.push(note);
+      this.keys.push(this.key);
+    }
+    this.push(note);
+    this.last = note;
+  }
+
+  /** In the melodic minor a degree is raised when the line goes on upward, natural when it goes down. */
+  private placeDegrees(): void {
+    for (let i = 0; i < this.degrees.length; i++) {
+      const note = this.degrees[i]!;
+      const degree = note.degree!;
+      const next = this.degrees[i + 1]?.degree;
+      const direction = next !== undefined && height(next.degree) < height(degree.degree) ? "down" : "up";
+      note.degree = { ...degree, direction };
+      const key = this.keys[i];
+      if (key === undefined) continue;
+      note.pitch = degreePitch(key, this.ground.tonicOctave, degree.degree, degree.alter, direction);
+    }
+  }
+
+  private tiedTo(note: DraftNote | undefined): void {
+    const from = this.tie;
+    this.tie = undefined;
+    if (from === undefined) return;
+    if (note === undefined) {
+      this.slip(from, "tie-to-nothing");
+      return;
+    }
+    if (samePitch(from, note)) {
+      note.tied = true;
+      note.tongued = false;
+    } else this.slip({ span: { start: from.span.start, end: note.span.end } }, "tie-to-other-pitch");
+  }
+
+  private push(event: DraftEvent): void {
+    this.barSpan = { start: this.barSpan?.start ?? event.span.start, end: event.span.end };
+    if (this.openRepeat !== undefined && this.sink === undefined) this.closeRepeat();
+    this.events.push(event);
+  }
+
+  private closeBar(): void {
+    const span = this.barSpan;
+    if (this.events.length === 0 || span === undefined) return;
+    let length = ZERO;
+    for (const event of this.events) length = add(length, event.value);
+    const index = this.bars.length;
+    const pickup = this.pickup && index === 0;
+    if (pickup) this.pickupLength = length;
+    this.bars.push({
+      events: this.events as ScoreNote[],
+      length,
+      meter: this.meter,
+      freeSeconds: this.freeSeconds,
+      key: this.key,
+      role: this.role,
+      repeat: this.role.kind === "plain" ? -1 : this.repeat,
+      pickup,
+      span,
+    });
+    (this.sink ?? this.order).push(index);
+    this.events = [];
+    this.barSpan = undefined;
+    this.freeSeconds = undefined;
+    // The bar before is checked only now, when it is known not to be the last.
+    if (this.unchecked !== undefined) this.checkLength(this.unchecked, false);
+    this.unchecked = index;
+  }
+
+  private checkLength(index: number, last: boolean): void {
+    const bar = this.bars[index]!;
+    if (bar.meter === undefined || bar.freeSeconds !== undefined) return;
+    let want = bar.meter;
+    if (bar.pickup && index === 0) {
+      if (compare(bar.length, bar.meter) < 0) return;
+    } else if (last && this.pickupLength !== undefined) want = subtract(bar.meter, this.pickupLength);
+    const order = compare(bar.length, want);
+    if (order === 0) return;
+    this.reader.troubles.push({
+      kind: "bar-length",
+      place: this.reader.place(bar),
+      bar: index + (this.pickupLength === undefined ? 1 : 0),
+      have: fractionText(bar.length),
+      want: fractionText(want),
+      more: order > 0,
+    });
+  }
+}
+
+/** Where a degree lies, for comparing: 1 is 0, 8 is 7, −7 is −1, −1 is −7. */
+function height(degree: number): number {
+  if (degree > 0) return degree - 1;
+  const count = -degree - 1;
+  return (count % 7) - 7 * (Math.floor(count / 7) + 1);
+}
+
+function samePitch(a: DraftNote, b: DraftNote): boolean {
+  if (a.partial !== undefined) return a.partial === b.partial;
+  if (a.degree !== undefined)
+    return a.degree.degree === b.degree?.degree && a.degree.alter === b.degree.alter;
+  return a.pitch !== undefined && b.pitch !== undefined && midiOf(a.pitch) === midiOf(b.pitch);
+}

@@ -1,0 +1,408 @@
+import { hertz } from "../music/frequency";
+import type { Instrument } from "../music/instrument";
+import { degreePitch, type Key, type Mode } from "../music/key";
+import { type Dynamic, decibels, pressureFactor } from "../music/loudness";
+import { midiOf, type Pitch } from "../music/pitch";
+import { toNumber } from "../music/rhythm";
+import { partialMidi } from "../music/valves";
+import { articulated } from "../plan/articulate";
+import type { Articulation, Exercise } from "../plan/exercise";
+import type { Place } from "../plan/place";
+import type { Score, ScoreNote } from "../plan/score";
+import type { Settings } from "../plan/settings";
+
+/**
+ * A length that is part in time (whole notes, scaled by the tempo) and part fixed (seconds, as in a free bar).
+ */
+export interface Length {
+  readonly whole: number;
+  readonly seconds: number;
+}
+
+/** Seconds of a length, where a whole note lasts `wholeSeconds`. */
+export function lasting(length: Length, wholeSeconds: number): number {
+  return length.whole * wholeSeconds + length.seconds;
+}
+
+/** A run of notes between two breaths, scaled to what it asks of one breath at mf. */
+export interface Phrase {
+  readonly length: Length;
+  /** The same, each note weighted by how fast its dynamic uses air. */
+  readonly air: Length;
+  readonly place: Place;
+}
+
+/** Notes that must lie on one valve combination. */
+export interface LipSlur {
+  readonly midis: readonly number[];
+  readonly place: Place;
+}
+
+/** A rest inside the music long enough that it may let the horn come down. */
+export interface Gap {
+  /** What sounds (and rests shortly) between the gap before, or the start, and this one. */
+  readonly before: Length;
+  readonly rest: Length;
+}
+
+/**
+ * What one time through an exercise asks, in its home position and free of tempo. Every other key is the same
+ * shifted by half steps, so it is computed once for each instrument, mode and articulation.
+ */
+export interface Profile {
+  readonly playing: Length;
+  readonly resting: Length;
+  /** Written MIDI numbers of its lowest and highest note; undefined where there are none. */
+  readonly low: number | undefined;
+  readonly high: number | undefined;
+  readonly highPlace: Place | undefined;
+  readonly lowPlace: Place | undefined;
+  /** `atOrAbove[m]`: how much lies at MIDI number m or higher. */
+  readonly atOrAbove: readonly Float64Array[];
+  /** Load in points, were each note in its home position: whole notes and seconds apart. */
+  readonly load: Length;
+  /** Upper seconds as declared (a printed page), at its own tempo; then `atOrAbove` says nothing. */
+  readonly declaredUpper: Length | undefined;
+  readonly phrases: readonly Phrase[];
+  /** The fastest run of tongued notes, in notes per whole note; 0 for none. */
+  readonly tongue: { readonly single: number; readonly double: number; readonly triple: number };
+  readonly lipSlurs: readonly LipSlur[];
+  readonly gaps: readonly Gap[];
+  readonly tail: Length;
+  readonly held: boolean;
+}
+
+/** Tongued notes in a row that make a run; fewer are a flourish. Common practice, no source. */
+const RUN = 4;
+/** In-music rests from this many whole notes on may be long enough for the horn to come down. */
+const LONG_REST = 1;
+/** The shortest rest, as a part of a whole note, in which a player can breathe. Common practice, no source. */
+const BREATHING_REST = 1 / 8;
+
+const ZERO_LENGTH: Length = { whole: 0, seconds: 0 };
+
+const caches = new WeakMap<Exercise, Map<string, Profile>>();
+
+export interface ProfileAsk {
+  readonly exercise: Exercise;
+  readonly instrument: Instrument;
+  readonly settings: Settings;
+  /** Another articulation than the exercise's own. */
+  readonly articulation?: Articulation | undefined;
+  readonly dynamic?: Dynamic | undefined;
+  /** Another mode than the home key's, for music by degrees. */
+  readonly mode?: Mode | undefined;
+}
+
+/** The profile of an exercise; kept with the exercise, so that it is computed once. */
+export function profileOf(ask: ProfileAsk): Profile {
+  let cache = caches.get(ask.exercise);
+  if (cache === undefined) {
+    cache = new Map();
+    caches.set(ask.exercise, cache);
+  }
+  const articulation = ask.articulation ?? ask.exercise.articulation;
+  const key = `${ask.instrument.id}|${ask.settings.key}|${articulationKey(articulation)}|${ask.dynamic ?? ""}|${ask.mode ?? ""}`;
+  let profile = cache.get(key);
+  if (profile === undefined) {
+    profile = compute({ ...ask, articulation });
+    cache.set(key, profile);
+  }
+  return profile;
+}
+
+function articulationKey(articulation: Articulation | undefined): string {
+  if (articulation === undefined) return "";
+  if (articulation.kind !== "pattern") return articulation.kind;
+  return articulation.groups.map((group) => `${group.how} ${group.notes}`).join(" ");
+}
+
+function compute(ask: ProfileAsk): Profile {
+  const { exercise, settings, instrument } = ask;
+  const { content } = exercise;
+  switch (content.kind) {
+    case "notes":
+      return new NoteProfile(
+        ask,
+        articulated(content.score, ask.articulation),
+        content.key,
+        content.tonicOctave,
+      ).read();
+    case "printed": {
+      const low = midiOf(content.low);
+      const high = midiOf(content.high);
+      // Seconds at its own tempo become whole notes of it, so that another tempo scales them.
+      const scaled = (seconds: number): Length =>
+        exercise.tempo === undefined
+          ? { whole: 0, seconds }
+          : { whole: (seconds * exercise.tempo.bpm * toNumber(exercise.tempo.beat)) / 60, seconds: 0 };
+      const playing = scaled(content.seconds);
+      // Nobody has typed its notes: the load takes the middle of its range, at mf.
+      const factor = frequencyFactor((low + high) / 2, instrument, settings) / 60;
+      return {
+        ...SILENT,
+        playing,
+        low,
+        high,
+        declaredUpper: scaled(content.upperSeconds),
+        load: { whole: playing.whole * factor, seconds: playing.seconds * factor },
+        tail: playing,
+      };
+    }
+    case "activity": {
+      const length = { whole: 0, seconds: content.seconds };
+      return content.loadsLips
+        ? { ...SILENT, playing: length, tail: length }
+        : { ...SILENT, resting: length };
+    }
+  }
+}
+
+const SILENT: Profile = {
+  playing: ZERO_LENGTH,
+  resting: ZERO_LENGTH,
+  low: undefined,
+  high: undefined,
+  lowPlace: undefined,
+  highPlace: undefined,
+  atOrAbove: [],
+  load: ZERO_LENGTH,
+  declaredUpper: undefined,
+  phrases: [],
+  tongue: { single: 0, double: 0, triple: 0 },
+  lipSlurs: [],
+  gaps: [],
+  tail: ZERO_LENGTH,
+  held: false,
+};
+
+/** (f ÷ f₀) to the studio's exponent, f₀ being the instrument's home note. */
+function frequencyFactor(midi: number, instrument: Instrument, settings: Settings): number {
+  return (hertz(midi) / hertz(midiOf(instrument.home))) ** settings.loadExponent;
+}
+
+class Sum {
+  whole = 0;
+  seconds = 0;
+  add(whole: number, seconds: number): void {
+    this.whole += whole;
+    this.seconds += seconds;
+  }
+  take(): Length {
+    const length = { whole: this.whole, seconds: this.seconds };
+    this.whole = 0;
+    this.seconds = 0;
+    return length;
+  }
+}
+
+class NoteProfile {
+  private readonly byPitch: [Float64Array, Float64Array] = [new Float64Array(129), new Float64Array(129)];
+  private readonly playing = new Sum();
+  private readonly resting = new Sum();
+  private readonly load = new Sum();
+  private readonly phrase = new Sum();
+  private readonly air = new Sum();
+  private phraseFrom: ScoreNote | undefined;
+  private phraseTo: ScoreNote | undefined;
+  private phraseHeld = false;
+  private readonly phrases: Phrase[] = [];
+  private readonly run = new Sum();
+  private readonly gaps: Gap[] = [];
+  private readonly window: { kind: "single" | "double" | "triple"; whole: number }[] = [];
+  private readonly tongue = { single: 0, double: 0, triple: 0 };
+  private readonly lipMidis = new Map<number, { midis: number[]; from: ScoreNote; to: ScoreNote }>();
+  private low: { midi: number; note: ScoreNote } | undefined;
+  private high: { midi: number; note: ScoreNote } | undefined;
+  private held = false;
+
+  constructor(
+    private readonly ask: ProfileAsk,
+    private readonly score: Score,
+    private readonly key: Key | undefined,
+    private readonly tonicOctave: number,
+  ) {}
+
+  read(): Profile {
+    const { exercise, settings } = this.ask;
+    for (const index of this.score.order) {
+      const bar = this.score.bars[index]!;
+      const whole = toNumber(bar.length);
+      // In a free bar the written values share out its seconds.
+      const free = bar.freeSeconds === undefined || whole === 0 ? undefined : bar.freeSeconds / whole;
+      for (const event of bar.events) {
+        const value = toNumber(event.value);
+        const fermata = event.kind === "note" && event.marks.includes("fermata") ? settings.fermata : 1;
+        const inTime = free === undefined ? value * fermata : 0;
+        const fixed = free === undefined ? 0 : value * free;
+        if (event.kind === "rest") {
+          this.resting.add(inTime, fixed);
+          this.window.length = 0;
+          if (value >= BREATHING_REST || free !== undefined) this.closePhrase();
+          if (inTime >= LONG_REST || fixed > 0) {
+            this.gaps.push({ before: this.run.take(), rest: { whole: inTime, seconds: fixed } });
+          } else this.run.add(inTime, fixed);
+        } else this.note(event, inTime, fixed);
+      }
+    }
+    this.closePhrase();
+    const place = (note: ScoreNote | undefined): Place | undefined =>
+      note === undefined ? undefined : { piece: exercise.place.piece, span: note.span };
+    return {
+      playing: this.playing.take(),
+      resting: this.resting.take(),
+      low: this.low?.midi,
+      high: this.high?.midi,
+      lowPlace: place(this.low?.note),
+      highPlace: place(this.high?.note),
+      atOrAbove: this.byPitch.map(fromTheTop),
+      load: this.load.take(),
+      declaredUpper: undefined,
+      phrases: this.phrases,
+      tongue: this.tongue,
+      lipSlurs: [...this.lipMidis.values()].map(({ midis, from, to }) => ({
+        midis,
+        place: { piece: exercise.place.piece, span: { start: from.span.start, end: to.span.end } },
+      })),
+      gaps: this.gaps,
+      tail: this.run.take(),
+      held: this.held,
+    };
+  }
+
+  private note(note: ScoreNote, whole: number, seconds: number): void {
+    const { instrument, settings, dynamic: asked } = this.ask;
+    const home = this.midi(note, instrument);
+    // A bend counts as the lowest pitch it reaches.
+    const midi = home - note.bend;
+    const dynamic = asked ?? note.dynamic;
+    this.playing.add(whole, seconds);
+    this.run.add(whole, seconds);
+    this.byPitch[0][midi]! += whole;
+    this.byPitch[1][midi]! += seconds;
+    const effort =
+      (frequencyFactor(midi, instrument, settings) *
+        pressureFactor(decibels(dynamic, settings.dynamicStep))) /
+      60;
+    this.load.add(whole * effort, seconds * effort);
+    if (this.low === undefined || midi < this.low.midi) this.low = { midi, note };
+    if (this.high === undefined || midi > this.high.midi) this.high = { midi, note };
+    this.breathe(note, whole, seconds, dynamic);
+    this.strike(note, whole);
+    if (note.lipSlur !== undefined) {
+      const slur = this.lipMidis.get(note.lipSlur);
+      if (slur === undefined) this.lipMidis.set(note.lipSlur, { midis: [home], from: note, to: note });
+      else {
+        if (!slur.midis.includes(home)) slur.midis.push(home);
+        if (note.span.end > slur.to.span.end) slur.to = note;
+      }
+    }
+  }
+
+  private midi(note: ScoreNote, instrument: Instrument): number {
+    if (note.partial !== undefined) return partialMidi(note.partial, instrument.combinations[0]!, instrument);
+    const { mode } = this.ask;
+    if (note.degree !== undefined && mode !== undefined && this.key !== undefined && mode !== this.key.mode) {
+      const { degree, alter, direction } = note.degree;
+      return midiOf(degreePitch({ ...this.key, mode }, this.tonicOctave, degree, alter, direction));
+    }
+    return midiOf(note.pitch as Pitch);
+  }
+
+  private breathe(note: ScoreNote, whole: number, seconds: number, dynamic: Dynamic): void {
+    const { settings } = this.ask;
+    const step = decibels(dynamic);
+    // p (two steps under mf) and softer last longer, f (one step over) and louder shorter.
+    const lasts =
+      step <= decibels("p") ? settings.softBreath : step >= decibels("f") ? settings.loudBreath : 1;
+    this.phraseFrom ??= note;
+    this.phraseTo = note;
+    this.phrase.add(whole, seconds);
+    this.air.add(whole / lasts, seconds / lasts);
+    if (note.held) {
+      this.phraseHeld = true;
+      this.held = true;
+    }
+    if (note.breath) this.closePhrase();
+  }
+
+  private closePhrase(): void {
+    const { phraseFrom: from, phraseTo: to } = this;
+    const length = this.phrase.take();
+    const air = this.air.take();
+    if (from !== undefined && to !== undefined && !this.phraseHeld) {
+      const span = {
+        start: Math.min(from.span.start, to.span.start),
+        end: Math.max(from.span.end, to.span.end),
+      };
+      this.phrases.push({ length, air, place: { piece: this.ask.exercise.place.piece, span } });
+    }
+    this.phraseFrom = undefined;
+    this.phraseTo = undefined;
+    this.phraseHeld = false;
+  }
+
+  /** Keeps the fastest run: RUN notes tongued one after the other, from the first's start to the last's. */
+  private strike(note: ScoreNote, whole: number): void {
+    const { window } = this;
+    if (!note.tongued) {
+      // A slurred note lengthens the time to the next tongued one; a run is of tongued notes only.
+      window.length = 0;
+      return;
+    }
+    if (whole === 0 || (window.length > 0 && window[0]!.kind !== note.tonguing)) window.length = 0;
+    if (whole === 0) return;
+    window.push({ kind: note.tonguing, whole });
+    if (window.length < RUN) return;
+    let sum = 0;
+    for (let i = 0; i < RUN - 1; i++) sum += window[i]!.whole;
+    window.shift();
+    const perWhole = (RUN - 1) / sum;
+    if (perWhole > this.tongue[note.tonguing]) this.tongue[note.tonguing] = perWhole;
+  }
+}
+
+function fromTheTop(byPitch: Float64Array): Float64Array {
+  const sums = byPitch.slice();
+  for (let i = sums.length - 2; i >= 0; i--) sums[i]! += sums[i + 1]!;
+  return sums;
+}
+
+/** How much of one time through lies at or above a written MIDI number, moved by half steps. */
+export function upperOf(profile: Profile, line: number, semitones: number): Length {
+  if (profile.declaredUpper !== undefined) return profile.declaredUpper;
+  const [whole, seconds] = profile.atOrAbove;
+  if (whole === undefined || seconds === undefined) return ZERO_LENGTH;
+  const at = Math.max(0, Math.min(128, line - semitones));
+  return { whole: whole[at]!, seconds: seconds[at]! };
+}
+
+/** Load of one time through, moved by half steps: each half step multiplies every frequency alike. */
+export function loadOf(
+  profile: Profile,
+  settings: Settings,
+  semitones: number,
+  wholeSeconds: number,
+): number {
+  return lasting(profile.load, wholeSeconds) * 2 ** ((semitones * settings.loadExponent) / 12);
+}
+
+/** Written MIDI numbers below which a tenth, a half and nine tenths of the playing time lie. */
+export function tessitura(
+  profile: Profile,
+  semitones: number,
+  wholeSeconds: number,
+): { readonly low: number; readonly middle: number; readonly high: number } | undefined {
+  const [whole, seconds] = profile.atOrAbove;
+  if (whole === undefined || seconds === undefined) return undefined;
+  const above = (midi: number): number => whole[midi]! * wholeSeconds + seconds[midi]!;
+  const total = above(0);
+  if (total === 0) return undefined;
+  const at = (part: number): number => {
+    let midi = 0;
+    // The first pitch at which at least `part` of the time lies at or below.
+    while (midi < 127 && total - above(midi + 1) < part * total) midi++;
+    return midi + semitones;
+  };
+  return { low: at(0.1), middle: at(0.5), high: at(0.9) };
+}
