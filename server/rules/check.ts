@@ -1,0 +1,14 @@
+import type { Plan } from "../plan/plan";
+import type { Finding } from "./finding";
+
+/** What a plan is checked against beyond itself. */
+export interface Surroundings {
+  /** Exercises and routines that any file of the set asks for. */
+  readonly mentioned: ReadonlySet<string>;
+  /** Whether the set holds a term at all; without one nothing is called unused. */
+  readonly hasTerm: boolean;
+}
+
+export function checkPlan(_plan: Plan, _around: Surroundings): readonly Finding[] {
+  return [];
+}
