@@ -24,9 +24,14 @@ export interface Piece {
   readonly text: string;
   /** Undefined for a piece of comments only, or of text that is no declaration. */
   readonly declaration: Declaration | undefined;
-  /** Comment lines that stand alone (after the last declaration of a file). */
+  /** Comment lines that stand alone (after the last declaration of a file). An empty string is a blank line. */
   readonly comments: readonly string[];
   readonly problems: readonly Problem[];
+  /**
+   * True where braces or quotes had to be guessed, or where something stands outside of the declaration: the
+   * tree does not hold all of the text then, and the formatter leaves the piece as it is.
+   */
+  readonly verbatim: boolean;
 }
 
 /** A whole file. `starts[i]` is where `pieces[i].text` begins in the file's text. */

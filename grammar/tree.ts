@@ -8,7 +8,7 @@ import type { Span } from "./span";
 
 /** What surrounds a statement without being part of it. */
 export interface Trivia {
-  /** Whole comment lines just above, each without its line end, from the `#` on. */
+  /** Whole comment lines just above, each without its line end, from the `#` on. An empty string is a blank line between them. */
   readonly before: readonly string[];
   /** The comment at the end of the statement's own line, from the `#` on. */
   readonly after: string | undefined;
@@ -35,7 +35,7 @@ export interface Block<T> extends Node {
   readonly items: readonly (T | Unread)[];
   /** True where the author wrote the whole block on one line. */
   readonly inline: boolean;
-  /** Comment lines between the last statement and the closing brace. */
+  /** Comment lines between the last statement and the closing brace. An empty string is a blank line. */
   readonly closing: readonly string[];
 }
 

@@ -1,0 +1,374 @@
+import type { IOrAlt, IToken } from "chevrotain";
+import { fractionValue, LeafParser, matches, plainAccidentals, wordDenominator } from "./leaves";
+import type { Span } from "./span";
+import {
+  AlteredDegree,
+  AnyCount,
+  AnyNoteWord,
+  Bar,
+  Breath,
+  CloseBracket,
+  CloseSlur,
+  Comment,
+  Dynamic,
+  endOf,
+  Fraction,
+  Hairpin,
+  K,
+  LineEnd,
+  Mark,
+  MinorForm,
+  Negative,
+  NumberText,
+  OddInMusic,
+  OpenBracket,
+  OpenSlur,
+  Pitch,
+  Ratio,
+  StepName,
+  Tonguing,
+  Tonic,
+  Unit,
+} from "./tokens";
+import type { DynamicWord, MarkWord, MusicElement, StepWord } from "./tree";
+
+/** Something inside music that means nothing; `message` where the token alone does not say what is wrong. */
+export interface OddMusic {
+  readonly token: IToken;
+  readonly message: string | undefined;
+}
+
+const ALTER: ReadonlyMap<string, number> = new Map([
+  ["", 0],
+  ["#", 1],
+  ["##", 2],
+  ["b", -1],
+  ["bb", -2],
+]);
+
+/** The kinds of element that are a sign and nothing else. */
+type PlainKind = "bar" | "slur close" | "breath" | "rest" | "tie" | "held" | "pickup" | "line";
+
+/**
+ * The notes. Nothing in these rules can fail: what means nothing becomes `unread music`, and the rest is read,
+ * so that one slip in a bar does not silence the exercise.
+ */
+export abstract class MusicParser extends LeafParser {
+  /** What the notes are written as. */
+  by: "pitches" | "degrees" | "partials" = "pitches";
+  /** The text the tokens were lexed from. */
+  source = "";
+  /** What was not read, in the order of the text. */
+  odd: OddMusic[] = [];
+  /** The elements of the bracket being read. */
+  private sink: MusicElement[] = [];
+
+  private plain(token: IToken, kind: PlainKind): void {
+    this.sink.push({ span: this.tokenSpan(token), kind });
+  }
+
+  private put(first: IToken, element: Unspanned): void {
+    this.sink.push({ span: this.span(first), ...element });
+  }
+
+  private unread(token: IToken, message?: string): void {
+    const span = this.tokenSpan(token);
+    this.odd.push({ token, message });
+    this.sink.push({ span, kind: "unread music", text: this.source.slice(span.start, span.end) });
+  }
+
+  private number(token: IToken): void {
+    const text = plainAccidentals(token.image);
+    if (this.by === "degrees") {
+      const [, below, alter, figure] = /^(-?)(##|bb|#|b|)(\d+)$/.exec(text) ?? [];
+      const value = Number(figure);
+      if (value >= 1 && value <= (below === "-" ? 14 : 22)) {
+        const degree = below === "-" ? -value : value;
+        const span = this.tokenSpan(token);
+        this.sink.push({ span, kind: "degree", degree, alter: ALTER.get(alter ?? "") ?? 0, text });
+      } else {
+        this.unread(
+          token,
+          "A degree is a number from 1 to 22, or from -1 to -14 below the tonic, with `b` or `#` before it.",
+        );
+      }
+    } else if (this.by === "partials" && token.tokenType === NumberText) {
+      if (/^[1-9]\d?$/.test(text)) this.put(token, { kind: "partial", partial: Number(text) });
+      else this.unread(token, "A partial is a whole number: 2 is low C with no valve down.");
+    } else {
+      this.unread(token);
+    }
+  }
+
+  private written(token: IToken): void {
+    if (this.by !== "pitches") {
+      this.unread(token);
+      return;
+    }
+    const span = this.tokenSpan(token);
+    this.sink.push({ span, kind: "pitch", pitch: { span, text: plainAccidentals(token.image) } });
+  }
+
+  /** Kept between calls: making some thirty closures for every note would cost more than reading it. */
+  private readonly alternatives: IOrAlt<unknown>[] = [
+    { ALT: () => this.written(this.CONSUME(Pitch)) },
+    {
+      ALT: () => {
+        const token = this.CONSUME(Fraction);
+        const span = this.tokenSpan(token);
+        this.sink.push({ span, kind: "value", value: fractionValue(token, span) });
+      },
+    },
+    { ALT: () => this.number(this.CONSUME(NumberText)) },
+    { ALT: () => this.number(this.CONSUME(Negative)) },
+    { ALT: () => this.number(this.CONSUME(AlteredDegree)) },
+    { ALT: () => this.plain(this.CONSUME(Bar), "bar") },
+    {
+      ALT: () => {
+        const token = this.CONSUME(OpenSlur);
+        this.sink.push({ span: this.tokenSpan(token), kind: "slur open", lip: false });
+      },
+    },
+    { ALT: () => this.plain(this.CONSUME(CloseSlur), "slur close") },
+    { ALT: () => this.plain(this.CONSUME(LineEnd), "line") },
+    { ALT: () => this.plain(this.CONSUME(Breath), "breath") },
+    { ALT: () => this.plain(this.CONSUME(K.rest), "rest") },
+    { ALT: () => this.plain(this.CONSUME(K.tie), "tie") },
+    { ALT: () => this.plain(this.CONSUME(K.held), "held") },
+    { ALT: () => this.plain(this.CONSUME(K.pickup), "pickup") },
+    {
+      ALT: () => {
+        const token = this.CONSUME(Mark);
+        this.put(token, { kind: "mark", mark: token.image as MarkWord });
+      },
+    },
+    {
+      ALT: () => {
+        const token = this.CONSUME(Dynamic);
+        this.put(token, { kind: "dynamic", dynamic: token.image as DynamicWord });
+      },
+    },
+    {
+      ALT: () => {
+        const token = this.CONSUME(Hairpin);
+        this.put(token, { kind: "hairpin", way: token.image as "cresc" | "dim" });
+      },
+    },
+    {
+      ALT: () => {
+        const token = this.CONSUME(Tonguing);
+        this.put(token, { kind: "tonguing", how: token.image as "single" | "double" | "triple" });
+      },
+    },
+    { ALT: () => this.SUBRULE(this.noteWords) },
+    { ALT: () => this.SUBRULE(this.lipSlur) },
+    { ALT: () => this.SUBRULE(this.bend) },
+    { ALT: () => this.SUBRULE(this.attack) },
+    { ALT: () => this.SUBRULE(this.freeBar) },
+    { ALT: () => this.SUBRULE(this.keyChange) },
+    { ALT: () => this.SUBRULE(this.meterChange) },
+    { ALT: () => this.SUBRULE(this.tuplet) },
+    { ALT: () => this.SUBRULE(this.repeated) },
+    { ALT: () => this.SUBRULE(this.endingBracket) },
+    {
+      ALT: () => {
+        const token = this.CONSUME(Comment);
+        this.put(token, { kind: "comment", text: token.image.trimEnd() });
+      },
+    },
+    { ALT: () => this.unread(this.CONSUME(OddInMusic)) },
+  ];
+
+  /** Reads up to the end, or up to the `]` that belongs to an open bracket. */
+  readonly elements = this.RULE("elements", (): MusicElement[] => {
+    const outer = this.sink;
+    const mine: MusicElement[] = [];
+    this.sink = mine;
+    this.MANY(() => this.OR({ MAX_LOOKAHEAD: 1, DEF: this.alternatives }));
+    this.sink = outer;
+    return mine;
+  });
+
+  /** `dotted eighth`, `quarter` */
+  private readonly noteWords = this.RULE("noteWords", (): void => {
+    const first = this.LA(1);
+    let dotted = false;
+    let word: IToken | undefined;
+    this.OR([
+      {
+        ALT: () => {
+          this.CONSUME(K.dotted);
+          dotted = true;
+          this.OPTION(() => {
+            word = this.CONSUME(AnyNoteWord);
+          });
+        },
+      },
+      {
+        ALT: () => {
+          word = this.CONSUME1(AnyNoteWord);
+        },
+      },
+    ]);
+    if (word === undefined) {
+      this.unread(first, "After `dotted` stands a note value: `dotted quarter`, `dotted quaver`.");
+      return;
+    }
+    const span = this.span(first);
+    const text = dotted ? `dotted ${word.image}` : word.image;
+    const value = { span, text, num: 1, den: wordDenominator(word.image), dots: dotted ? 1 : 0 };
+    this.sink.push({ span, kind: "value", value });
+  });
+
+  private readonly lipSlur = this.RULE("lipSlur", (): void => {
+    const first = this.CONSUME(K.lip);
+    let open = false;
+    this.OPTION(() => {
+      this.CONSUME(OpenSlur);
+      open = true;
+    });
+    if (open) this.put(first, { kind: "slur open", lip: true });
+    else this.unread(first, "A lip slur is written like `lip (C4 G4 C5)`: here the `(` is missing.");
+  });
+
+  private readonly bend = this.RULE("bend", (): void => {
+    const first = this.CONSUME(K.bend);
+    let step: StepWord | undefined;
+    this.OPTION({
+      GATE: () => {
+        const one = this.LA(1);
+        const two = this.LA(2).tokenType;
+        return one.tokenType === StepName || two === K.step || two === K.third;
+      },
+      DEF: () => {
+        step = this.SUBRULE(this.step);
+      },
+    });
+    if (step === undefined) {
+      this.unread(first, "A bend is written like `bend half step`, `bend whole step` or `bend minor third`.");
+    } else this.put(first, { kind: "bend", step });
+  });
+
+  private readonly attack = this.RULE("attack", (): void => {
+    const first = this.CONSUME(K.attack);
+    let how: "air" | "lip" | "tongue" | undefined;
+    this.OPTION(() => {
+      this.OR([
+        { ALT: () => this.CONSUME(K.air) && (how = "air") },
+        { ALT: () => this.CONSUME(K.lip) && (how = "lip") },
+        { ALT: () => this.CONSUME(K.tongue) && (how = "tongue") },
+      ]);
+    });
+    if (how === undefined) this.unread(first, "After `attack` stands `air`, `lip` or `tongue`.");
+    else this.put(first, { kind: "attack", how });
+  });
+
+  private readonly freeBar = this.RULE("freeBar", (): void => {
+    const first = this.CONSUME(K.free);
+    let read = false;
+    this.OPTION({
+      GATE: () => matches(this.LA(1), AnyCount) && matches(this.LA(2), Unit),
+      DEF: () => {
+        const time = this.SUBRULE(this.time);
+        read = true;
+        this.ACTION(() => this.put(first, { kind: "free", time }));
+      },
+    });
+    if (!read) this.unread(first, "A free bar says how long it lasts: `free 12 s`.");
+  });
+
+  private readonly keyChange = this.RULE("keyChange", (): void => {
+    const first = this.CONSUME(K.key);
+    let read = false;
+    this.OPTION({
+      // `C harmonic` without `minor` would fail inside the rule of the key, and nothing here may.
+      GATE: () =>
+        this.LA(1).tokenType === Tonic &&
+        (this.LA(2).tokenType !== MinorForm || this.LA(3).tokenType === K.minor),
+      DEF: () => {
+        const key = this.SUBRULE(this.key);
+        read = true;
+        this.ACTION(() => this.put(first, { kind: "key change", key }));
+      },
+    });
+    if (!read) this.unread(first, "A change of key is written like `key G major`.");
+  });
+
+  private readonly meterChange = this.RULE("meterChange", (): void => {
+    const first = this.CONSUME(K.meter);
+    let read = false;
+    this.OPTION(() => {
+      this.OR([
+        {
+          ALT: () => {
+            const token = this.CONSUME(Fraction);
+            read = true;
+            this.put(first, { kind: "meter change", value: fractionValue(token, this.tokenSpan(token)) });
+          },
+        },
+        {
+          ALT: () => {
+            this.CONSUME(K.free);
+            read = true;
+            this.put(first, { kind: "meter change", value: undefined });
+          },
+        },
+      ]);
+    });
+    if (!read) this.unread(first, "A change of meter is written like `meter 3/4`.");
+  });
+
+  /** `[ … ]`; undefined where there is no bracket. */
+  private readonly bracket = this.RULE("bracket", (): MusicElement[] | undefined => {
+    let inner: MusicElement[] | undefined;
+    this.OPTION(() => {
+      const open = this.CONSUME(OpenBracket);
+      inner = this.SUBRULE(this.elements);
+      let closed = false;
+      this.OPTION1(() => {
+        this.CONSUME(CloseBracket);
+        closed = true;
+      });
+      if (!closed) this.odd.push({ token: open, message: "This `[` is never closed: a `]` is missing." });
+    });
+    return inner;
+  });
+
+  private readonly tuplet = this.RULE("tuplet", (): void => {
+    const first = this.LA(1);
+    this.OR([{ ALT: () => this.CONSUME(K.triplet) }, { ALT: () => this.CONSUME(Ratio) }]);
+    const elements = this.SUBRULE(this.bracket);
+    if (elements === undefined) {
+      this.unread(first, `Its notes stand in brackets: \`${first.image} [ … ]\`.`);
+      return;
+    }
+    const word = first.tokenType === K.triplet;
+    const [notes = 3, inTimeOf = 2] = word ? [] : first.image.split(":").map(Number);
+    this.put(first, { kind: "tuplet", notes, inTimeOf, word, elements });
+  });
+
+  private readonly repeated = this.RULE("repeated", (): void => {
+    const first = this.CONSUME(K.repeat);
+    const elements = this.SUBRULE(this.bracket);
+    if (elements === undefined) this.unread(first, "What is repeated stands in brackets: `repeat [ … ]`.");
+    else this.put(first, { kind: "repeat", elements });
+  });
+
+  private readonly endingBracket = this.RULE("endingBracket", (): void => {
+    const first = this.CONSUME(K.ending);
+    let number = "";
+    this.OPTION(() => {
+      number = this.CONSUME(NumberText).image;
+    });
+    const elements = this.SUBRULE(this.bracket);
+    if (elements === undefined || (number !== "1" && number !== "2")) {
+      const start = first.startOffset;
+      this.odd.push({ token: first, message: "An ending is written like `ending 1 [ … ]` or `ending 2 [ … ]`." });
+      const text = this.source.slice(start, endOf(this.LA(0)));
+      this.put(first, { kind: "unread music", text });
+    } else this.put(first, { kind: "ending", number: number === "1" ? 1 : 2, elements });
+  });
+}
+
+/** An element before it knows its place. */
+type Unspanned = MusicElement extends infer E ? (E extends { span: Span } ? Omit<E, "span"> : never) : never;

@@ -1,0 +1,411 @@
+import type { IToken } from "chevrotain";
+import type { Problem } from "./piece";
+import {
+  BlockToken,
+  BracedName,
+  CloseBrace,
+  CloseBracket,
+  Comment,
+  endOf,
+  K,
+  LineEnd,
+  madeToken,
+  OpenBrace,
+  OpenBracket,
+  OpenName,
+} from "./tokens";
+import type { Block, Music, Trivia } from "./tree";
+
+/**
+ * The outline of a piece: its lines, and each `{ … }` folded into one token of the line it opens on. Braces are
+ * matched here, once, by a loop that cannot overflow; the parser then reads single statements and never has to
+ * recover from a missing brace.
+ */
+
+/** Brackets and braces may stand inside this many others. */
+export const DEEPEST = 32;
+
+/** One line of tokens with what surrounds it. */
+export interface Line {
+  readonly tokens: IToken[];
+  before: string[];
+  blank: boolean;
+  after: string | undefined;
+}
+
+/** What a `BlockToken` carries. The nodes are filled when the statement around them has been read. */
+export interface FoldedBlock {
+  readonly node: Mutable<Block<unknown>>;
+  readonly lines: Line[];
+  /** The tokens between the braces of music, line ends included; undefined for other blocks. */
+  readonly music: IToken[] | undefined;
+  readonly musicNode: Mutable<Music>;
+}
+
+/** The tree's nodes while they are being built. */
+export type Mutable<T> = {
+  -readonly [P in keyof T]: T[P] extends readonly (infer E)[] ? E[] : T[P];
+};
+
+export interface Outline {
+  readonly lines: Line[];
+  /** Comment lines after the last line. */
+  readonly closing: string[];
+  readonly problems: Problem[];
+  /** True where braces or quotes had to be guessed, so that the text should be left as it stands. */
+  readonly guessed: boolean;
+}
+
+/** What is being filled: the piece itself, or a block that is still open. */
+interface Frame {
+  lines: Line[];
+  current: Line | undefined;
+  pending: string[];
+  music: IToken[] | undefined;
+  block: FoldedBlock | undefined;
+  token: IToken | undefined;
+  open: IToken | undefined;
+  /** Indentation of the line that the brace opens on, to find where a missing brace belongs. */
+  indent: number;
+  header: number;
+  /** The author does not indent here, so indentation says nothing. */
+  flat: boolean;
+}
+
+function frame(open: IToken | undefined, indent: number, header: number): Frame {
+  return {
+    lines: [],
+    current: undefined,
+    pending: [],
+    music: undefined,
+    block: undefined,
+    token: undefined,
+    open,
+    indent,
+    header,
+    flat: indent === 0,
+  };
+}
+
+/** Comment lines gathered so far, as the trivia of the statement they stand above. An empty string is a blank line. */
+function takePending(at: Frame): { before: string[]; blank: boolean } {
+  const before = at.pending;
+  if (before.length === 0) return { before: NOTHING, blank: false };
+  at.pending = [];
+  const blank = before[0] === "";
+  if (blank) before.shift();
+  return { before, blank: blank && at.lines.length > 0 };
+}
+
+const NOTHING: string[] = [];
+
+/** What comments remain before a closing brace. */
+function closingComments(at: Frame): string[] {
+  const comments = at.pending;
+  while (comments.at(-1) === "") comments.pop();
+  if (at.lines.length === 0 && comments[0] === "") comments.shift();
+  return comments;
+}
+
+/** The column of the first sign on the line that holds this offset. */
+function indentAt(text: string, offset: number): number {
+  let start = offset;
+  while (start > 0 && text.charCodeAt(start - 1) !== 10 && text.charCodeAt(start - 1) !== 13) start--;
+  let at = start;
+  while (at < offset && text.charCodeAt(at) <= 32) at++;
+  return at - start;
+}
+
+/** Folds the tokens of one piece into lines and blocks. */
+export function outline(text: string, tokens: readonly IToken[]): Outline {
+  let missing = 0;
+  for (const { tokenType } of tokens) {
+    if (tokenType === OpenBrace) missing++;
+    else if (tokenType === CloseBrace) missing--;
+  }
+  return new Folder(text, missing).fold(tokens);
+}
+
+class Folder {
+  private readonly frames: Frame[] = [frame(undefined, -1, 0)];
+  private readonly problems: Problem[] = [];
+  private at: Frame = this.frames[0]!;
+  private guessed = false;
+  private brackets = 0;
+  /** Tokens seen since the last line end. */
+  private onLine = 0;
+  private previous: IToken | undefined;
+  private missingAt: { last: IToken; braces: string; header: string } | undefined;
+
+  constructor(
+    private readonly text: string,
+    /** How many more braces open than close: only then is indentation asked where one is missing. */
+    private missing: number,
+  ) {}
+
+  fold(tokens: readonly IToken[]): Outline {
+    for (const token of tokens) {
+      const type = token.tokenType;
+      if (type === LineEnd) {
+        this.endLine(token);
+        continue;
+      }
+      if (type === Comment) {
+        this.comment(token);
+        continue;
+      }
+      if (this.onLine === 0 && this.missing > 0 && this.frames.length > 1) this.closeByIndent(token);
+      if (type === OpenBrace) {
+        if (this.depth() > DEEPEST) return this.tooDeep(token);
+        this.open(token);
+      } else if (type === CloseBrace) {
+        this.close(token);
+      } else {
+        if (type === OpenBracket) {
+          if (this.depth() > DEEPEST) return this.tooDeep(token);
+          this.brackets++;
+        } else if (type === CloseBracket) {
+          if (this.brackets > 0) this.brackets--;
+        } else if (type === OpenName || type === BracedName) {
+          this.badName(token);
+        }
+        this.add(token);
+      }
+      this.onLine++;
+      this.previous = token;
+    }
+    while (this.frames.length > 1) this.closeMissing();
+    this.reportMissing();
+    this.finishLine();
+    return {
+      lines: this.at.lines,
+      closing: closingComments(this.at),
+      problems: this.problems,
+      guessed: this.guessed,
+    };
+  }
+
+  private depth(): number {
+    return this.frames.length - 1 + this.brackets;
+  }
+
+  private tooDeep(token: IToken): Outline {
+    const problem: Problem = {
+      code: "too-deep",
+      span: { start: token.startOffset, end: endOf(token) },
+      message: `This bracket stands inside more than ${DEEPEST} others. Nothing here needs that many: take some away.`,
+      mend: undefined,
+    };
+    return { lines: [], closing: [], problems: [problem], guessed: true };
+  }
+
+  private endLine(token: IToken): void {
+    const { at } = this;
+    if (at.music !== undefined) at.music.push(token);
+    else if (this.onLine === 0) {
+      if (at.pending.at(-1) !== "") at.pending.push("");
+    } else this.finishLine();
+    this.onLine = 0;
+  }
+
+  private finishLine(): void {
+    this.at.current = undefined;
+  }
+
+  private line(): Line {
+    const { at } = this;
+    if (at.current !== undefined) return at.current;
+    const line: Line = { tokens: [], ...takePending(at), after: undefined };
+    at.lines.push(line);
+    at.current = line;
+    return line;
+  }
+
+  private add(token: IToken): void {
+    if (this.at.music !== undefined) this.at.music.push(token);
+    else this.line().tokens.push(token);
+  }
+
+  private comment(token: IToken): void {
+    const { at } = this;
+    const words = token.image.trimEnd();
+    if (at.music !== undefined) {
+      at.music.push(token);
+      this.onLine++;
+      return;
+    }
+    if (this.onLine === 0) {
+      at.pending.push(words);
+      // The line end that follows must not count as a blank line.
+      this.onLine++;
+      return;
+    }
+    // After `{` the comment belongs to the line that the brace stands on, which is the line around this frame.
+    const line = at.current ?? this.frames.at(-2)?.current;
+    if (line === undefined) {
+      at.pending.push(words);
+    } else if (line.after === undefined) {
+      line.after = words;
+    } else {
+      const folded = line.tokens.at(-1)?.payload as FoldedBlock | undefined;
+      if (folded !== undefined && folded.music === undefined) folded.node.closing.push(words);
+      else at.pending.push(words);
+    }
+  }
+
+  private open(token: IToken): void {
+    const { at } = this;
+    // A brace on a line of its own belongs to the line above.
+    const last = at.lines.at(-1);
+    if (
+      at.current === undefined &&
+      this.onLine === 0 &&
+      at.music === undefined &&
+      last !== undefined &&
+      last.tokens.at(-1)?.tokenType !== BlockToken &&
+      at.pending.length === 0
+    ) {
+      at.current = last;
+    }
+    const holder = at.music === undefined ? this.line().tokens : at.music;
+    const first = holder[0] ?? token;
+    const next = frame(token, indentAt(this.text, first.startOffset), first.startOffset);
+    if (at.music === undefined && opensMusic(holder)) next.music = [];
+    const span = { start: token.startOffset, end: token.startOffset + 1 };
+    next.block = {
+      node: { span, items: [], inline: true, closing: [] },
+      lines: next.lines,
+      music: next.music,
+      musicNode: { span, elements: [], inline: true },
+    };
+    const folded = madeToken(BlockToken, "", token.startOffset, token.startOffset + 1);
+    folded.payload = next.block;
+    next.token = folded;
+    holder.push(folded);
+    this.frames.push(next);
+    this.at = next;
+  }
+
+  private close(token: IToken): void {
+    if (this.frames.length === 1) {
+      this.guessed = true;
+      this.problems.push({
+        code: "unreadable",
+        span: { start: token.startOffset, end: endOf(token) },
+        message: "This `}` closes nothing: there is no `{` that belongs to it. Take it away.",
+        mend: { title: "Take the `}` away", text: "" },
+      });
+      return;
+    }
+    this.finish(endOf(token));
+  }
+
+  /** Folds the innermost open block, which ends at `end`. */
+  private finish(end: number): void {
+    const done = this.frames.pop()!;
+    this.at = this.frames.at(-1)!;
+    const { node, musicNode } = done.block!;
+    const start = done.open!.startOffset;
+    const inline = !/[\r\n]/.test(this.text.slice(start, end));
+    node.span = { start, end };
+    node.inline = inline;
+    node.closing = closingComments(done);
+    musicNode.span = node.span;
+    musicNode.inline = inline;
+    done.token!.endOffset = end;
+    if (done.music !== undefined) this.brackets = 0;
+  }
+
+  /** A line that stands no further in than the line its block opens on says that a `}` is missing above. */
+  private closeByIndent(token: IToken): void {
+    const indent = indentAt(this.text, token.startOffset);
+    const first = this.at.lines.length === 0 && (this.at.music === undefined || this.at.music.length <= 1);
+    if (first && this.at.flat && indent === 0 && token.tokenType !== CloseBrace) return;
+    while (this.missing > 0 && this.frames.length > 1) {
+      const { at } = this;
+      const outside = token.tokenType === CloseBrace ? indent < at.indent : indent <= at.indent;
+      if (!outside || (at.flat && at.lines.length > 0 && indent === 0)) return;
+      this.closeMissing();
+    }
+  }
+
+  private closeMissing(): void {
+    const { at } = this;
+    this.missing--;
+    this.guessed = true;
+    const last = this.previous ?? at.open!;
+    const oneLine = !/[\r\n]/.test(this.text.slice(at.open!.startOffset, endOf(last)));
+    const brace = oneLine && at.open !== last ? " }" : `\n${" ".repeat(at.indent)}}`;
+    if (this.missingAt === undefined) {
+      const header = this.text.slice(at.header, at.open!.startOffset).trim();
+      this.missingAt = { last, braces: brace, header };
+    } else if (this.missingAt.last === last) {
+      this.missingAt.braces += brace;
+    }
+    this.finish(endOf(last));
+  }
+
+  private reportMissing(): void {
+    if (this.missingAt === undefined) return;
+    const { last, braces, header } = this.missingAt;
+    const several = braces.split("}").length > 2;
+    const whose = header === "" ? "the block above" : `\`${shorten(header)} {\``;
+    this.problems.push({
+      code: "unreadable",
+      span: { start: last.startOffset, end: endOf(last) },
+      message: several
+        ? `The \`}\` signs are missing after this: ${whose} and what stands around it are never closed.`
+        : `A \`}\` is missing after this: ${whose} is never closed.`,
+      mend: {
+        title: "Close it here",
+        text: this.text.slice(last.startOffset, endOf(last)) + braces,
+      },
+    });
+  }
+
+  private badName(token: IToken): void {
+    this.guessed = true;
+    const span = { start: token.startOffset, end: endOf(token) };
+    if (token.tokenType === OpenName) {
+      this.problems.push({
+        code: "unreadable",
+        span,
+        message: "This name is never closed: a `\"` is missing at its end, on the same line.",
+        mend: { title: 'Close it with `"`', text: `${token.image}"` },
+      });
+    } else {
+      this.problems.push({
+        code: "unreadable",
+        span,
+        message: "A name holds no braces: `{` and `}` stand only around blocks.",
+        mend: { title: "Write round brackets", text: token.image.replace(/\{/g, "(").replace(/\}/g, ")") },
+      });
+    }
+  }
+}
+
+/** Whether the line up to its brace is `music`, `partials` or `degrees from …`. */
+function opensMusic(line: readonly IToken[]): boolean {
+  for (let i = line.length - 1; i >= 0; i--) {
+    const type = line[i]!.tokenType;
+    if (type === BlockToken) return false;
+    if (type === K.music || type === K.partials || type === K.degrees) return true;
+  }
+  return false;
+}
+
+/** A header cut to a length that fits in a sentence. */
+function shorten(header: string): string {
+  const line = header.replace(/\s+/g, " ");
+  return line.length > 40 ? `${line.slice(0, 39).trimEnd()}…` : line;
+}
+
+/** What a statement alone on its line has around it. */
+export function triviaOf(line: Line): Trivia {
+  return line.before.length === 0 && !line.blank && line.after === undefined
+    ? BARE
+    : { before: line.before, after: line.after, blank: line.blank };
+}
+
+/** Nothing around. */
+export const BARE: Trivia = { before: [], after: undefined, blank: false };

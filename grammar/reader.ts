@@ -1,0 +1,253 @@
+import { EOF, type IToken } from "chevrotain";
+import { explainFault, explainOutside, explainStart } from "./explain";
+import { musicProblems, slurProblems } from "./explain-music";
+import type { Fault } from "./leaves";
+import { BARE, type FoldedBlock, type Line, type Mutable, outline, triviaOf } from "./outline";
+import type { Piece, Problem } from "./piece";
+import { type BlockKind, parser, STATEMENTS, type Statement } from "./statements";
+import { BlockToken, BracedName, Comment, endOf, lex, OpenName, QuotedName } from "./tokens";
+import type { Declaration, MusicElement, MusicField, Trivia, Unread } from "./tree";
+
+/** Letters that cannot be seen and have no business in a plan. */
+const UNSEEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200b\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
+
+/** Reads one piece of a file. Never throws, whatever the text. */
+export function readPiece(text: string): Piece {
+  const tokens = lex(text);
+  const { lines, closing, problems, guessed } = outline(text, tokens);
+  const reader = new Reader(text, problems);
+  const declaration = reader.declaration(lines);
+  if (text.search(UNSEEN) >= 0) unseenProblems(tokens, problems);
+  if (problems.length > 1) problems.sort((a, b) => a.span.start - b.span.start);
+  return {
+    text,
+    declaration,
+    comments: closing,
+    problems,
+    verbatim: guessed || reader.lost || (declaration === undefined && lines.length > 0),
+  };
+}
+
+/** What may be in a tree before its kind is known. */
+type AnyStatement = { readonly kind: string; trivia: Trivia };
+
+class Reader {
+  /** Whether something that was written is not in the tree. */
+  lost = false;
+
+  constructor(
+    private readonly text: string,
+    private readonly problems: Problem[],
+  ) {}
+
+  declaration(lines: readonly Line[]): Declaration | undefined {
+    const [header, ...others] = lines;
+    if (header === undefined) return undefined;
+    const items: AnyStatement[] = [];
+    this.readLine(header, "file", items);
+    const outside = others[0]?.tokens[0];
+    const read = items[0];
+    const declaration = read === undefined || read.kind === "unread" ? undefined : read;
+    // Of text that is no declaration, the first line alone is told about.
+    if (outside !== undefined) {
+      this.lost = true;
+      if (declaration !== undefined) this.problems.push(explainOutside(this.text, others[0]!.tokens));
+    }
+    return declaration as Declaration | undefined;
+  }
+
+  private readLine(line: Line, kind: BlockKind, items: AnyStatement[]): void {
+    const { tokens } = line;
+    const count = tokens.length;
+    let trivia = triviaOf(line.after === undefined ? line : { ...line, after: undefined });
+    let at = 0;
+    while (at < count) {
+      at = this.readStatement(at === 0 ? tokens : tokens.slice(at), at, tokens, trivia, kind, items);
+      trivia = BARE;
+    }
+    const last = items.at(-1);
+    if (line.after !== undefined && last !== undefined) last.trivia = { ...last.trivia, after: line.after };
+  }
+
+  /** Reads the statement that begins at `from` of the line; returns where the next one begins. */
+  private readStatement(
+    run: IToken[],
+    from: number,
+    line: readonly IToken[],
+    trivia: Trivia,
+    kind: BlockKind,
+    items: AnyStatement[],
+  ): number {
+    const first = run[0]!;
+    const statement = STATEMENTS[kind].get(first.tokenTypeIdx);
+    if (statement === undefined) {
+      this.problems.push(explainStart(this.text, kind, run));
+      return this.unread(run, from, 1, line, trivia, kind, items);
+    }
+    const read = runRule(statement, run, trivia);
+    let fault = read.fault;
+    if (fault === undefined && read.consumed < run.length) {
+      const rest = run[read.consumed]!;
+      if (kind === "file" || !STATEMENTS[kind].has(rest.tokenTypeIdx)) {
+        fault = { token: rest, expected: [], message: undefined, mend: undefined };
+      }
+    }
+    if (fault === undefined && read.node !== undefined) {
+      items.push(read.node);
+      this.readBlocks(run, read.consumed, read.node, statement);
+      return from + read.consumed;
+    }
+    if (fault !== undefined) {
+      this.problems.push(explainFault(this.text, kind, statement, run, fault));
+      const salvaged = this.salvage(statement, run, fault, trivia);
+      if (salvaged !== undefined) {
+        this.lost = true;
+        items.push(salvaged);
+        return line.length;
+      }
+    }
+    const reached = fault === undefined ? 1 : Math.max(1, indexOfToken(run, fault.token));
+    return this.unread(run, from, reached, line, trivia, kind, items);
+  }
+
+  /**
+   * What carries a block is worth keeping when its first line is wrong: the exercise under a misspelt `like`
+   * is still that exercise. The line is read once more without what stands between the mistake and the brace.
+   */
+  private salvage(
+    statement: Statement,
+    run: readonly IToken[],
+    fault: Fault,
+    trivia: Trivia,
+  ): AnyStatement | undefined {
+    if (statement.block === undefined || run.at(-1)?.tokenType !== BlockToken) return undefined;
+    for (let end = indexOfToken(run, fault.token); end > 0; end--) {
+      const shorter = [...run.slice(0, end), run.at(-1)!];
+      if (shorter.length >= run.length) continue;
+      const read = runRule(statement, shorter, trivia);
+      if (read.fault !== undefined || read.node === undefined || read.consumed < shorter.length) continue;
+      this.readBlocks(shorter, shorter.length, read.node, statement);
+      return read.node;
+    }
+    return undefined;
+  }
+
+  private readBlocks(run: readonly IToken[], end: number, node: AnyStatement, statement: Statement): void {
+    for (let i = 0; i < end; i++) {
+      const token = run[i]!;
+      if (token.tokenType !== BlockToken) continue;
+      const folded = token.payload as FoldedBlock;
+      if (node.kind === "music") {
+        this.readMusic(folded, node as unknown as MusicField);
+      } else if (statement.block !== undefined) {
+        for (const inner of folded.lines) {
+          this.readLine(inner, statement.block, folded.node.items as AnyStatement[]);
+        }
+      }
+    }
+  }
+
+  private unread(
+    run: readonly IToken[],
+    from: number,
+    reached: number,
+    line: readonly IToken[],
+    trivia: Trivia,
+    kind: BlockKind,
+    items: AnyStatement[],
+  ): number {
+    let end = run.length;
+    if (kind === "budget" || kind === "asks") {
+      // In these short blocks no statement holds a word that begins another one.
+      const next = run.findIndex((token, i) => i >= reached && STATEMENTS[kind].has(token.tokenTypeIdx));
+      if (next > 0) end = next;
+    }
+    const span = { start: run[0]!.startOffset, end: endOf(run[end - 1]!) };
+    const unread: Unread = { span, trivia, kind: "unread", text: this.text.slice(span.start, span.end) };
+    items.push(unread as Mutable<Unread>);
+    return Math.min(from + end, line.length);
+  }
+
+  private readMusic(folded: FoldedBlock, field: MusicField): void {
+    const tokens = folded.music;
+    if (tokens === undefined) return;
+    parser.by = field.by;
+    parser.source = this.text;
+    parser.odd = [];
+    const elements: MusicElement[] = folded.musicNode.elements;
+    let rest = tokens;
+    for (;;) {
+      parser.input = rest;
+      for (const element of parser.elements()) elements.push(element);
+      const stray = parser.next();
+      if (stray.tokenType === EOF) break;
+      parser.odd.push({ token: stray, message: "This `]` closes nothing: there is no `[` that belongs to it." });
+      const span = { start: stray.startOffset, end: endOf(stray) };
+      elements.push({ span, kind: "unread music", text: stray.image });
+      rest = rest.slice(rest.indexOf(stray) + 1);
+    }
+    if (!folded.musicNode.inline) folded.musicNode.elements = tidyLines(elements);
+    for (const problem of musicProblems(this.text, parser.odd, field.by)) this.problems.push(problem);
+    for (const problem of slurProblems(this.text, folded.musicNode.elements)) this.problems.push(problem);
+  }
+}
+
+/** Runs one rule over a run of tokens. */
+function runRule(
+  statement: Statement,
+  run: IToken[],
+  trivia: Trivia,
+): { node: AnyStatement | undefined; fault: Fault | undefined; consumed: number } {
+  parser.trivia = trivia;
+  parser.keeper.fault = undefined;
+  parser.input = run;
+  const node = statement.rule() as AnyStatement | undefined;
+  const fault = parser.keeper.fault as Fault | undefined;
+  const next = parser.next();
+  return { node, fault, consumed: next.tokenType === EOF ? run.length : run.indexOf(next) };
+}
+
+/** Where the fault lies in the run; its end where the line ended too soon. */
+function indexOfToken(run: readonly IToken[], token: IToken): number {
+  const at = run.indexOf(token);
+  return at < 0 ? run.length : at;
+}
+
+/** Leaves at most one blank line, and none at either end. A comment keeps the line end that closes it. */
+function tidyLines(elements: readonly MusicElement[]): MusicElement[] {
+  const tidy: MusicElement[] = [];
+  let lines = 2;
+  for (const element of elements) {
+    if (element.kind === "line") {
+      lines++;
+      if (lines > 2) continue;
+    } else lines = 0;
+    tidy.push(element);
+  }
+  while (tidy.at(-1)?.kind === "line" && tidy.at(-2)?.kind !== "comment") tidy.pop();
+  return tidy;
+}
+
+/** Tells about unseen letters in names and comments; elsewhere they spoil a statement and are told about there. */
+function unseenProblems(tokens: readonly IToken[], problems: Problem[]): void {
+  for (const token of tokens) {
+    const type = token.tokenType;
+    if (type !== QuotedName && type !== OpenName && type !== BracedName && type !== Comment) continue;
+    const at = token.image.search(UNSEEN);
+    if (at < 0) continue;
+    const start = token.startOffset + at;
+    problems.push(oddLetter(token.image.charAt(at), { start, end: start + 1 }));
+  }
+}
+
+/** The finding for a letter that cannot be seen. */
+export function oddLetter(letter: string, span: Problem["span"]): Problem {
+  const code = letter.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
+  return {
+    code: "odd-letter",
+    span,
+    message: `A letter that cannot be seen stands here (U+${code}). Take it away.`,
+    mend: { title: "Take it away", text: "" },
+  };
+}
+

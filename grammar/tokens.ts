@@ -1,0 +1,319 @@
+import { createToken, type IToken, Lexer, type TokenType } from "chevrotain";
+import { type Keyword, WORD_GROUPS } from "./words";
+
+/**
+ * What a plan text is made of, letter by letter. There is one lexer mode. All words are lexed as `Word` and
+ * looked up in a table afterwards, which is quicker than letting the lexer try each keyword in turn.
+ */
+
+const category = (name: string): TokenType => createToken({ name, pattern: Lexer.NA });
+
+/** Any word at all, keywords included: what may stand where a code or an activity is named. */
+export const AnyWord = category("AnyWord");
+/** A number or a count word. */
+export const AnyCount = category("AnyCount");
+/** `quarter`, `crotchet` …, and `half`, which has other uses too. */
+export const AnyNoteWord = category("AnyNoteWord");
+export const Unit = category("Unit");
+export const InstrumentWord = category("InstrumentWord");
+/** What means nothing inside music. */
+export const OddInMusic = category("OddInMusic");
+
+/** A letter of any script, without using the unicode flag that the lexer cannot optimise. */
+const LETTER =
+  "A-Za-z\\u00aa\\u00b5\\u00ba\\u00c0-\\u00d6\\u00d8-\\u00f6\\u00f8-\\u02b8\\u0300-\\u1fff\\u2c00-\\u2fff\\u3040-\\ufdff\\ufe20-\\ufe6f\\uff10-\\uff9f";
+const ACCIDENTAL = "(?:##?|bb?|♯♯?|♭♭?)";
+
+const odd = [OddInMusic];
+
+export const Word = createToken({
+  name: "Word",
+  pattern: new RegExp(`[${LETTER}_][${LETTER}_0-9-]*`),
+  categories: [AnyWord, InstrumentWord, OddInMusic],
+});
+
+export const LineEnd = createToken({ name: "LineEnd", pattern: /\r\n?|\n/ });
+/** Also the spaces that word processors leave behind, and a byte order mark. */
+const Space = createToken({
+  name: "Space",
+  pattern: /[ \t\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000\ufeff]+/,
+  group: Lexer.SKIPPED,
+});
+
+const isSpace = (code: number): boolean =>
+  code === 32 || code === 9 || code === 0xa0 || code === 0xfeff || code === 0x202f || code === 0x3000;
+const isLineEnd = (code: number): boolean => code === 10 || code === 13;
+
+/** Whether the `#` at this offset begins a comment: after a space or at a line's start, and before a space or another `#`. */
+export function beginsComment(text: string, offset: number): boolean {
+  if (offset > 0) {
+    const before = text.charCodeAt(offset - 1);
+    if (!isSpace(before) && !isLineEnd(before)) return false;
+  }
+  if (offset + 1 >= text.length) return true;
+  const after = text.charCodeAt(offset + 1);
+  return isSpace(after) || isLineEnd(after) || after === 35;
+}
+
+const commentText = /[^\r\n]*/y;
+export const Comment = createToken({
+  name: "Comment",
+  pattern: (text: string, offset: number) => {
+    if (text.charCodeAt(offset) !== 35 || !beginsComment(text, offset)) return null;
+    commentText.lastIndex = offset;
+    return commentText.exec(text);
+  },
+  start_chars_hint: ["#"],
+  line_breaks: false,
+});
+
+/** A name in quotes. The curly quotes that word processors put are as good; the printer writes straight ones. */
+export const QuotedName = createToken({
+  name: "QuotedName",
+  pattern: /"[^"{}\r\n]*"|[“”„«][^"“”„«»{}\r\n]*[“”»]/,
+  categories: odd,
+});
+
+const lineRest = /[^\r\n]*/y;
+/** Two names that are wrong but can be read: one that holds braces, one that is never closed. */
+export const BracedName = createToken({
+  name: "BracedName",
+  pattern: (text: string, offset: number) => {
+    lineRest.lastIndex = offset;
+    const rest = lineRest.exec(text)?.[0] ?? "";
+    if (rest.charCodeAt(0) !== 34) return null;
+    const close = rest.indexOf('"', 1);
+    // An odd number of quotes on the line says that one is missing, and then the brace is a real one.
+    if (close < 0 || rest.split('"').length % 2 === 0) return null;
+    return /^"[^"]*"/.exec(rest);
+  },
+  start_chars_hint: ['"'],
+  line_breaks: false,
+  categories: [QuotedName, OddInMusic],
+});
+export const OpenName = createToken({
+  name: "OpenName",
+  pattern: (text: string, offset: number) => {
+    lineRest.lastIndex = offset;
+    const rest = lineRest.exec(text)?.[0] ?? "";
+    return /^["“”„«](?:[^"“”„«»{}]*[^"“”„«»{}\s])?/.exec(rest);
+  },
+  start_chars_hint: ['"', "“", "”", "„", "«"],
+  line_breaks: false,
+  categories: [QuotedName, OddInMusic],
+});
+
+export const DateText = createToken({ name: "DateText", pattern: /\d+-\d+-\d+/, categories: odd });
+/** A date in one of the other ways people write it. */
+export const OtherDate = createToken({
+  name: "OtherDate",
+  pattern: /\d+\.\d+\.\d+|\d+\/\d+\/\d+|\d+[–—‑−]\d+[–—‑−]\d+/,
+  categories: odd,
+});
+export const Fraction = createToken({ name: "Fraction", pattern: /\d+\/\d+\.*/ });
+export const Ratio = createToken({ name: "Ratio", pattern: /\d+:\d+/ });
+export const NumberText = createToken({
+  name: "NumberText",
+  pattern: /\d+(?:\.\d+)?/,
+  categories: [AnyCount],
+});
+export const AlteredDegree = createToken({
+  name: "AlteredDegree",
+  pattern: new RegExp(`-?${ACCIDENTAL}\\d+`),
+  longer_alt: Word,
+});
+export const Negative = createToken({ name: "Negative", pattern: /-\d+/ });
+export const Pitch = createToken({
+  name: "Pitch",
+  pattern: new RegExp(`[A-G]${ACCIDENTAL}?\\d+`),
+  longer_alt: Word,
+});
+export const Tonic = createToken({
+  name: "Tonic",
+  pattern: new RegExp(`[A-G]${ACCIDENTAL}?`),
+  longer_alt: Word,
+  categories: [AnyWord, OddInMusic],
+});
+
+export const OpenBrace = createToken({ name: "OpenBrace", pattern: "{", categories: odd });
+export const CloseBrace = createToken({ name: "CloseBrace", pattern: "}", categories: odd });
+export const OpenBracket = createToken({ name: "OpenBracket", pattern: "[", categories: odd });
+export const CloseBracket = createToken({ name: "CloseBracket", pattern: "]" });
+export const OpenSlur = createToken({ name: "OpenSlur", pattern: "(" });
+export const CloseSlur = createToken({ name: "CloseSlur", pattern: ")" });
+export const Bar = createToken({ name: "Bar", pattern: "|" });
+export const Breath = createToken({ name: "Breath", pattern: /['’‘ʼ]/ });
+export const Comma = createToken({ name: "Comma", pattern: ",", categories: odd });
+export const Equals = createToken({ name: "Equals", pattern: "=", categories: odd });
+export const Percent = createToken({ name: "Percent", pattern: "%", categories: odd });
+export const Dash = createToken({ name: "Dash", pattern: /[-–—‑−]/, categories: odd });
+/** Signs that no plan needs but hands type: they are told about in words instead of as odd letters. */
+export const OtherSign = createToken({
+  name: "OtherSign",
+  pattern: /[#:;.!?/\\*+<>&@$^~`´_×♯♭♮»]/,
+  categories: odd,
+});
+
+/** Stands for a whole `{ … }` after the outline has folded it. Its payload is a `FoldedBlock`. */
+export const BlockToken = createToken({ name: "BlockToken", pattern: Lexer.NA, categories: odd });
+/** Letters that the lexer could not place at all. */
+export const OddLetters = createToken({ name: "OddLetters", pattern: Lexer.NA, categories: odd });
+
+/** The words that mean something inside music; all others are odd there. */
+const INSIDE_MUSIC = new Set(
+  "rest lip tie held bend attack pickup free key meter triplet repeat ending dotted half whole".split(" "),
+);
+const MUSIC_GROUPS = new Set(["Mark", "Hairpin", "Tonguing", "Dynamic", "NoteWord"]);
+
+function keywordToken(word: string): TokenType {
+  const categories = [AnyWord];
+  if (!INSIDE_MUSIC.has(word)) categories.push(OddInMusic);
+  if (word === "half" || word === "whole") categories.push(AnyNoteWord);
+  if (word === "h" || word === "min" || word === "s") categories.push(Unit);
+  if (word === "horn") categories.push(InstrumentWord);
+  return createToken({ name: `Keyword-${word}`, label: `\`${word}\``, pattern: Lexer.NA, categories });
+}
+
+function groupToken(name: string): TokenType {
+  const categories = [AnyWord];
+  if (!MUSIC_GROUPS.has(name)) categories.push(OddInMusic);
+  if (name === "NoteWord") categories.push(AnyNoteWord);
+  if (name === "CountWord") categories.push(AnyCount);
+  return createToken({ name, pattern: Lexer.NA, categories });
+}
+
+/** The token that each word of the language is read as. */
+export const WORD_TOKENS: ReadonlyMap<string, TokenType> = makeWordTokens();
+
+function makeWordTokens(): Map<string, TokenType> {
+  const tokens = new Map<string, TokenType>();
+  for (const group of WORD_GROUPS) {
+    if (group.token === undefined) continue;
+    const token = groupToken(group.token);
+    for (const [word] of group.rows) tokens.set(word, token);
+  }
+  for (const group of WORD_GROUPS) {
+    if (group.token !== undefined) continue;
+    for (const [phrase] of group.rows) {
+      for (const word of phrase.split(" ")) {
+        if (/^[A-Za-z]/.test(word) && !tokens.has(word)) tokens.set(word, keywordToken(word));
+      }
+    }
+  }
+  return tokens;
+}
+
+function wordToken(word: string): TokenType {
+  const token = WORD_TOKENS.get(word);
+  if (token === undefined) throw new Error(`${word} is missing from the table of words`);
+  return token;
+}
+
+/** The keywords by their spelling. */
+export const K = Object.fromEntries(WORD_TOKENS) as Readonly<Record<Keyword, TokenType>>;
+
+export const Mode = wordToken("dorian");
+export const MinorForm = wordToken("harmonic");
+export const StepName = wordToken("fourth");
+export const Mark = wordToken("accent");
+export const Hairpin = wordToken("cresc");
+export const Tonguing = wordToken("single");
+export const Dynamic = wordToken("mf");
+export const NoteWord = wordToken("quarter");
+export const Weekday = wordToken("Mon");
+export const CountWord = wordToken("one");
+
+const LEXED: readonly TokenType[] = [
+  LineEnd,
+  Space,
+  Comment,
+  QuotedName,
+  BracedName,
+  OpenName,
+  OtherDate,
+  DateText,
+  Fraction,
+  Ratio,
+  NumberText,
+  AlteredDegree,
+  Negative,
+  Pitch,
+  Tonic,
+  Word,
+  OpenBrace,
+  CloseBrace,
+  OpenBracket,
+  CloseBracket,
+  OpenSlur,
+  CloseSlur,
+  Bar,
+  Breath,
+  Comma,
+  Equals,
+  Percent,
+  Dash,
+  OtherSign,
+];
+
+/** Everything that the parser knows. */
+export const VOCABULARY: readonly TokenType[] = [
+  AnyWord,
+  AnyCount,
+  AnyNoteWord,
+  Unit,
+  InstrumentWord,
+  OddInMusic,
+  ...LEXED,
+  BlockToken,
+  OddLetters,
+  ...new Set(WORD_TOKENS.values()),
+];
+
+const lexer = new Lexer([...LEXED], {
+  ensureOptimizations: true,
+  positionTracking: "onlyOffset",
+  // The definitions never change at run time; a test validates them.
+  skipValidations: true,
+});
+
+/** Where a token ends. Lexed tokens know only their start; a folded block knows both. */
+export function endOf(token: IToken): number {
+  return token.endOffset === undefined ? token.startOffset + token.image.length : token.endOffset;
+}
+
+/** Makes a token that the lexer did not. `end` is exclusive. */
+export function madeToken(type: TokenType, image: string, start: number, end: number): IToken {
+  return {
+    image,
+    startOffset: start,
+    endOffset: end,
+    tokenTypeIdx: type.tokenTypeIdx ?? 0,
+    tokenType: type,
+  };
+}
+
+/** Splits a piece of text into tokens. Letters that are nothing at all come back as `OddLetters`. */
+export function lex(text: string): IToken[] {
+  const { tokens, errors } = lexer.tokenize(text);
+  for (const token of tokens) {
+    if (token.tokenType !== Word) continue;
+    const type = WORD_TOKENS.get(token.image);
+    if (type === undefined) continue;
+    token.tokenType = type;
+    token.tokenTypeIdx = type.tokenTypeIdx ?? 0;
+  }
+  if (errors.length === 0) return tokens;
+  for (const { offset, length } of errors) {
+    tokens.push(madeToken(OddLetters, text.slice(offset, offset + length), offset, offset + length));
+  }
+  return tokens.sort((a, b) => a.startOffset - b.startOffset);
+}
+
+/** The same definitions with all of chevrotain's checks on, for the tests. */
+export function validatedLexer(): Lexer {
+  return new Lexer([...LEXED], {
+    ensureOptimizations: true,
+    positionTracking: "onlyOffset",
+    deferDefinitionErrorsHandling: true,
+  });
+}
