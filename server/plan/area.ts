@@ -21,7 +21,7 @@ export function readArea(piece: Piece, declaration: AreaDeclaration): { area: Ar
   let atLeastEvery: number | undefined;
   for (const item of declaration.block?.items ?? []) {
     if (item.kind === "aim") aims.push(item.text.text);
-    else if (item.kind === "let") lets.push(readLet(reader, item));
+    else if (item.kind === "let") lets.push(readLet(reader, item, declaration));
     else if (item.kind === "at least every") atLeastEvery = reader.number(item.days, "days", 1, 60);
   }
   return {

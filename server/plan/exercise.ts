@@ -113,7 +113,7 @@ export function readExercise(piece: Piece, declaration: ExerciseDeclaration): Ex
   for (const item of declaration.block?.items ?? []) {
     if (item.kind === "unread") continue;
     if (item.kind === "aim") aims.push(item.text.text);
-    else if (item.kind === "let") lets.push(readLet(reader, item));
+    else if (item.kind === "let") lets.push(readLet(reader, item, declaration));
     else if (firstSaid(reader, said, CONTENT.includes(item.kind) ? "music" : item.kind, item)) {
       fields.set(item.kind, item);
     }

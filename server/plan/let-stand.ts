@@ -1,3 +1,4 @@
+import type { Span } from "../../grammar/span";
 import type { LetField } from "../../grammar/tree";
 import type { Place } from "./place";
 import type { Reader } from "./reader";
@@ -9,13 +10,16 @@ export interface LetStand {
   readonly on: number | undefined;
   readonly because: string;
   readonly place: Place;
+  /** What it is said of: the declaration or block it stands in. */
+  readonly scope: Place;
 }
 
-export function readLet(reader: Reader, field: LetField): LetStand {
+export function readLet(reader: Reader, field: LetField, scope: { readonly span: Span }): LetStand {
   return {
     code: field.code.text,
     on: field.on === undefined ? undefined : reader.date(field.on),
     because: field.because.text,
-    place: reader.place(field),
+    place: reader.place(field.code),
+    scope: reader.place(scope),
   };
 }

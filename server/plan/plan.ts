@@ -29,7 +29,7 @@ export interface Plan {
     readonly settings: boolean;
     readonly uses: readonly { readonly declaration: UseDeclaration; readonly place: Place }[];
   };
-  /** Names of exercises that this file asks for anywhere. */
+  /** Names of exercises and routines that this file asks for anywhere. */
   readonly mentioned: ReadonlySet<string>;
   /** What could not be meant, in the file itself. */
   readonly troubles: readonly Trouble[];
@@ -365,7 +365,9 @@ class Builder {
         for (const weeks of term.weeks) {
           for (const session of weeks.sessions) {
             this.checkContent(session.content);
-            if (session.routine !== undefined && !this.routines.has(session.routine.text)) {
+            if (session.routine === undefined) continue;
+            this.mentioned.add(session.routine.text);
+            if (!this.routines.has(session.routine.text)) {
               this.unknown(piece, "routine", session.routine, this.routines.keys());
             }
           }
@@ -421,7 +423,7 @@ function mergedDraft(chain: readonly ExerciseDraft[]): ExerciseDraft {
   if (nearestDraft === undefined) throw new RangeError("an empty chain has no draft");
   if (farther.length === 0) return nearestDraft;
   const known = mergedDrafts.get(nearestDraft);
-  if (known !== undefined && known.chain.every((each, i) => each === chain[i])) return known.draft;
+  if (known?.chain.every((each, i) => each === chain[i])) return known.draft;
   const fields = new Map([...farther].reverse().flatMap((each) => [...each.fields]));
   for (const [kind, field] of nearestDraft.fields) fields.set(kind, field);
   const draft = { ...nearestDraft, fields, aims: chain.flatMap((each) => each.aims) };

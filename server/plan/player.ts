@@ -88,7 +88,7 @@ export function readPlayer(piece: Piece, declaration: LevelDeclaration | Student
   for (const item of declaration.block?.items ?? []) {
     if (item.kind === "unread") continue;
     if (item.kind === "aim") aims.push(item.text.text);
-    else if (item.kind === "let") lets.push(readLet(reader, item));
+    else if (item.kind === "let") lets.push(readLet(reader, item, declaration));
     else readField(reader, figures, said, item);
   }
   return { piece, declaration, figures, aims, lets, reader };

@@ -76,7 +76,7 @@ export function readSettings(
       case "aim":
         break;
       case "let":
-        lets.push(readLet(reader, item));
+        lets.push(readLet(reader, item, declaration));
         break;
       case "finding":
         if (firstSaid(reader, said, `finding ${item.code.text}`, item)) {

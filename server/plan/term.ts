@@ -256,7 +256,7 @@ export function readTerm(
         goals.push(readGoal(reader, field));
         return;
       case "let":
-        lets.push(readLet(reader, field));
+        lets.push(readLet(reader, field, declaration));
         return;
       case "closure": {
         const span = reader.dates(field.dates.from, field.dates.to, "dates");
@@ -311,7 +311,7 @@ export function readRoutine(
     routine: {
       name: declaration.name.text,
       place: reader.place(declaration.name),
-      content: readContent(reader, minutes, declaration.block),
+      content: readContent(reader, minutes, declaration.block, declaration),
     },
     reader,
   };
@@ -406,7 +406,7 @@ function readWeeks(reader: Reader, block: WeeksBlock): WeeksPlan {
         aims.push(item.text.text);
         break;
       case "let":
-        lets.push(readLet(reader, item));
+        lets.push(readLet(reader, item, block));
         break;
       case "session":
         sessions.push(readSession(reader, item));
@@ -433,7 +433,7 @@ function readSession(reader: Reader, block: SessionBlock): Session {
     place: { piece: reader.piece, span: head },
     days: readDays(reader, block.days),
     routine: block.routine,
-    content: readContent(reader, minutes, block.block),
+    content: readContent(reader, minutes, block.block, block),
   };
 }
 
@@ -441,6 +441,7 @@ function readContent(
   reader: Reader,
   minutes: number | undefined,
   block: Block<SessionItem> | undefined,
+  owner: { readonly span: Place["span"] },
 ): SessionContent {
   const items: PlannedItem[] = [];
   const aims: string[] = [];
@@ -458,7 +459,7 @@ function readContent(
         goals.push(readGoal(reader, item));
         break;
       case "let":
-        lets.push(readLet(reader, item));
+        lets.push(readLet(reader, item, owner));
         break;
       case "assignment":
         items.push(readAssignment(reader, item));
@@ -473,6 +474,7 @@ function readContent(
           reader,
           item.minutes === undefined ? undefined : reader.seconds(item.minutes, "minutes"),
           item.block,
+          item,
         );
         break;
     }
@@ -552,7 +554,7 @@ function readAssignment(reader: Reader, tree: AssignmentTree): Assignment {
   for (const item of tree.block?.items ?? []) {
     if (item.kind === "aim") aims.push(item.text.text);
     else if (item.kind === "goal") goals.push(readGoal(reader, item));
-    else if (item.kind === "let") lets.push(readLet(reader, item));
+    else if (item.kind === "let") lets.push(readLet(reader, item, tree));
   }
   const end = tree.clauses[tree.clauses.length - 1]?.span.end ?? tree.exercise.span.end;
   return {

@@ -1,14 +1,114 @@
-import type { Plan } from "../plan/plan";
+import type { PlayerTerm } from "../days/day";
+import { unrollTerm } from "../days/unroll";
+import type { LetStand } from "../plan/let-stand";
+import { nearest } from "../plan/nearest";
+import { type Plan, playersOf } from "../plan/plan";
+import type { SessionContent, Term } from "../plan/term";
+import type { Trouble } from "../plan/trouble";
+import { weekTotals } from "../totals/week";
+import { RULES } from "./all";
+import { catalogue, infoOf } from "./catalogue";
 import type { Finding } from "./finding";
+import { Gatherer, type ScopedLet } from "./gather";
+import type { TroubleRule } from "./rule";
+import type { Surroundings } from "./surroundings";
 
-/** What a plan is checked against beyond itself. */
-export interface Surroundings {
-  /** Exercises and routines that any file of the set asks for. */
-  readonly mentioned: ReadonlySet<string>;
-  /** Whether the set holds a term at all; without one nothing is called unused. */
-  readonly hasTerm: boolean;
+export type { Surroundings } from "./surroundings";
+
+const TERM_RULES = RULES.filter((rule) => rule.kind === "term");
+const PLAN_RULES = RULES.filter((rule) => rule.kind === "plan");
+const TROUBLE_RULES = new Map<string, TroubleRule>(
+  RULES.filter((rule) => rule.kind === "trouble").map((rule) => [rule.code, rule]),
+);
+
+/** Called with each term as one player meets it, so that nothing needs to be unrolled twice. */
+export type EachTerm = (term: PlayerTerm) => void;
+
+/** Every finding of a plan's own declarations, those of one place gathered. */
+export function checkPlan(plan: Plan, around: Surroundings, each?: EachTerm): readonly Finding[] {
+  const gatherer = new Gatherer(plan.settings, letsOf(plan));
+  const troubles = (list: readonly Trouble[], player: string | undefined): void => {
+    for (const trouble of list) {
+      const rule = TROUBLE_RULES.get(trouble.kind);
+      if (rule === undefined || !gatherer.wants(rule.code)) continue;
+      const said = rule.say(trouble);
+      if (said !== undefined) gatherer.add(rule, { ...said, place: trouble.place }, player);
+    }
+  };
+  troubles(plan.troubles, undefined);
+  troubles(unknownCodes(plan), undefined);
+  for (const rule of PLAN_RULES) {
+    if (gatherer.wants(rule.code)) rule.check(plan, around, (raw) => gatherer.add(rule, raw, undefined));
+  }
+  const rules = TERM_RULES.filter((rule) => gatherer.wants(rule.code));
+  for (const term of plan.own.terms) {
+    for (const player of playersOf(plan, term)) {
+      const days = unrollTerm(plan, term, player);
+      each?.(days);
+      troubles(days.troubles, player.name);
+      const view = { plan, days, weeks: weekTotals(days) };
+      for (const rule of rules) rule.check(view, (raw) => gatherer.add(rule, raw, player.name));
+    }
+  }
+  idleLets(plan, gatherer);
+  return gatherer.findings();
 }
 
-export function checkPlan(_plan: Plan, _around: Surroundings): readonly Finding[] {
-  return [];
+/** The `let` lines of the plan's own terms that stood for nothing. */
+function idleLets(plan: Plan, gatherer: Gatherer): void {
+  const info = infoOf("let-idle");
+  if (info === undefined || !gatherer.wants(info.code)) return;
+  for (const term of plan.own.terms) {
+    for (const each of termLets(term)) {
+      if (gatherer.heeded.has(each) || infoOf(each.code) === undefined) continue;
+      const message = `Nothing of the kind ${each.code} is left here. This line can go.`;
+      gatherer.add(info, { place: each.place, message }, undefined);
+    }
+  }
+}
+
+function letsOf(plan: Plan): readonly ScopedLet[] {
+  const lets: ScopedLet[] = [];
+  const add = (list: readonly LetStand[], players?: ReadonlySet<string>, everywhere = false): void => {
+    for (const each of list) lets.push({ let: each, players, everywhere });
+  };
+  for (const term of plan.terms.values()) add(termLets(term));
+  for (const routine of plan.routines.values()) add(contentLets(routine.content));
+  for (const exercise of plan.exercises.values()) add(exercise.lets);
+  for (const area of plan.areas.values()) add(area.lets);
+  for (const player of plan.players.values()) add(player.lets, new Set([player.name]));
+  add(plan.settings.lets, undefined, true);
+  return lets;
+}
+
+function termLets(term: Term): readonly LetStand[] {
+  // The innermost first: the nearest reason is the one that counts.
+  const lets: LetStand[] = [];
+  for (const weeks of term.weeks) {
+    for (const session of weeks.sessions) lets.push(...contentLets(session.content));
+    lets.push(...weeks.lets);
+  }
+  return [...lets, ...term.lets];
+}
+
+function contentLets(content: SessionContent): readonly LetStand[] {
+  const lets: LetStand[] = [];
+  for (const item of content.items) if ("exercise" in item) lets.push(...item.lets);
+  if (content.short !== undefined) lets.push(...contentLets(content.short));
+  return [...lets, ...content.lets];
+}
+
+/** Codes in the plan's own lines that are no finding's. */
+function unknownCodes(plan: Plan): readonly Trouble[] {
+  const troubles: Trouble[] = [];
+  const codes = catalogue.map((info) => info.code);
+  const check = (text: string, place: LetStand["place"]): void => {
+    if (infoOf(text) !== undefined) return;
+    troubles.push({ kind: "unknown-code", place, text, nearest: nearest(text, codes) });
+  };
+  if (plan.own.settings) for (const [code, { place }] of plan.settings.severities) check(code, place);
+  for (const term of plan.own.terms) for (const each of termLets(term)) check(each.code, each.place);
+  for (const exercise of plan.own.exercises) for (const each of exercise.lets) check(each.code, each.place);
+  for (const player of plan.own.players) for (const each of player.lets) check(each.code, each.place);
+  return troubles;
 }

@@ -1,0 +1,60 @@
+import type { Day } from "../../days/day";
+import { spokenDate } from "../../plan/date";
+import type { PlayerFigures } from "../../plan/player";
+import { contributionLine, contributionName, contributions, type Summed } from "../contributions";
+import type { Raw, Report, Rule, RuleInfo, TermView } from "../rule";
+import { minutes } from "../words";
+
+interface DayBudget {
+  readonly quantity: Summed;
+  readonly figure: "dayClock" | "dayPlaying" | "dayUpper" | "dayLoad";
+  /** "in the upper register", after "6:12". */
+  readonly words: string;
+}
+
+/** A rule that holds a day's figure against the player's budget. */
+export function dayBudgetRule(info: RuleInfo, budget: DayBudget): Rule {
+  return {
+    ...info,
+    kind: "term",
+    check: (view, report) => {
+      const stated = (view.days.player.figures as PlayerFigures)[budget.figure];
+      if (stated === undefined) return;
+      for (const day of view.days.days) {
+        // Half a second over is rounding, not overload.
+        if (day.totals[budget.quantity] > stated.value + 0.5) overBudget(view, day, budget, report);
+      }
+    },
+  };
+}
+
+function overBudget(view: TermView, day: Day, budget: DayBudget, report: Report): void {
+  const { player } = view.days;
+  const stated = player.figures[budget.figure]!;
+  const all = contributions(day, budget.quantity);
+  const most = all[0];
+  if (most === undefined) return;
+  const figure = (amount: number): string =>
+    budget.quantity === "load" ? `${Math.round(amount)} points` : minutes(amount);
+  const total = figure(day.totals[budget.quantity]);
+  let message = `${spokenDate(day.date)}: ${total} ${budget.words} for ${player.name}, of ${figure(stated.value)} at most.`;
+  const { concert } = day;
+  if (concert !== undefined && budget.quantity !== "clock") {
+    const left = Math.max(0, stated.value - concert.asks[budget.quantity]);
+    message += ` The concert leaves ${figure(left)} for practice.`;
+  } else message += ` Most of it: ${contributionName(most)}, ${figure(most.amount)}.`;
+  // The text to change is the practice that adds most; a booking alone is marked only where nothing else adds.
+  const item = all.find((each) => each.item !== undefined)?.item;
+  const place = item?.assignment.place ?? most.booking?.place;
+  if (place === undefined) return;
+  const related: NonNullable<Raw["related"]>[number][] = [];
+  if (stated.place !== undefined) related.push({ place: stated.place, message: "the budget" });
+  if (item !== undefined) related.push({ place: item.exercise.place, message: "the exercise" });
+  report({
+    place,
+    message,
+    details: all.slice(0, 6).map((each) => contributionLine(each, budget.quantity)),
+    related,
+    date: day.date,
+  });
+}

@@ -1,0 +1,50 @@
+import type { Day, DayItem } from "../days/day";
+import { placementName } from "../days/placement";
+import type { Booking } from "../plan/term";
+import { minutes, quoted } from "./words";
+
+export type Summed = "clock" | "playing" | "upper" | "load";
+
+export type Contribution =
+  | { readonly item: DayItem; readonly booking: undefined; readonly amount: number }
+  | { readonly item: undefined; readonly booking: Booking; readonly amount: number };
+
+/** What adds to a day's figure, the most first. The clock counts practice alone. */
+export function contributions(day: Day, quantity: Summed): readonly Contribution[] {
+  const all: Contribution[] = [];
+  for (const session of day.sessions) {
+    for (const item of session.items) {
+      if (item[quantity] > 0) all.push({ item, booking: undefined, amount: item[quantity] });
+    }
+  }
+  if (quantity !== "clock") {
+    for (const booking of day.bookings) {
+      if (booking.asks[quantity] > 0) all.push({ item: undefined, booking, amount: booking.asks[quantity] });
+    }
+  }
+  return all.sort((a, b) => b.amount - a.amount);
+}
+
+/** `“Thirds in motion” in G major` */
+export function itemName(item: DayItem): string {
+  const [first, ...more] = item.passes;
+  const name = quoted(item.exercise.name);
+  if (first === undefined) return name;
+  const place = placementName(first.placement);
+  if (place === "") return name;
+  const last = more[more.length - 1];
+  if (last === undefined)
+    return `${name} in ${place}`.replace("in valves", "on valves").replace("in open", "open");
+  return `${name} from ${place} to ${placementName(last.placement)}`;
+}
+
+export function contributionName(contribution: Contribution): string {
+  return contribution.item === undefined ? quoted(contribution.booking.name) : itemName(contribution.item);
+}
+
+/** A line of the sum behind a figure. */
+export function contributionLine(contribution: Contribution, quantity: Summed): string {
+  const figure =
+    quantity === "load" ? `${Math.round(contribution.amount)} points` : minutes(contribution.amount);
+  return `${figure}  ${contributionName(contribution)}`;
+}

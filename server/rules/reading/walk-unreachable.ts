@@ -1,0 +1,14 @@
+import { troubleRule } from "../rule";
+
+export const walkUnreachable = troubleRule(
+  "walk-unreachable",
+  {
+    severity: "error",
+    title: "a walk that never arrives",
+    reason: "The steps pass by the end that was named.",
+    mend: "Name an end that the steps reach, or take smaller steps.",
+  },
+  (trouble) => ({
+    message: `From ${trouble.from}, steps of a ${trouble.step} never reach ${trouble.to}. Name an end on the way, or take a smaller step.`,
+  }),
+);

@@ -1,0 +1,65 @@
+import type { PlayerTerm } from "../days/day";
+import type { Place } from "../plan/place";
+import type { Plan } from "../plan/plan";
+import type { Trouble } from "../plan/trouble";
+import type { WeekTotals } from "../totals/week";
+import type { Surroundings } from "./surroundings";
+
+/** What the catalogue says of a finding. */
+export interface RuleInfo {
+  readonly code: string;
+  readonly severity: "error" | "warning" | "note";
+  /** In a few words, what it is about. */
+  readonly title: string;
+  /** Why it matters to a player. */
+  readonly reason: string;
+  /** What is usually done about it. */
+  readonly mend: string;
+}
+
+/** One occurrence, before those of one place are gathered. */
+export interface Raw {
+  readonly place: Place;
+  readonly message: string;
+  readonly details?: readonly string[];
+  readonly related?: readonly { readonly place: Place; readonly message: string }[];
+  readonly date?: number;
+  readonly mend?: { readonly title: string; readonly text: string } | undefined;
+}
+
+export type Report = (raw: Raw) => void;
+
+/** A term as one player meets it, with its weeks summed. */
+export interface TermView {
+  readonly plan: Plan;
+  readonly days: PlayerTerm;
+  readonly weeks: readonly WeekTotals[];
+}
+
+export type Rule = RuleInfo &
+  (
+    | { readonly kind: "plan"; readonly check: (plan: Plan, around: Surroundings, report: Report) => void }
+    | { readonly kind: "term"; readonly check: (view: TermView, report: Report) => void }
+    /** Says in words what reading the plan noted. */
+    | TroubleRule
+  );
+
+export type TroubleRule = RuleInfo & {
+  readonly kind: "trouble";
+  readonly code: Trouble["kind"];
+  readonly say: (trouble: Trouble) => Omit<Raw, "place"> | undefined;
+};
+
+/** A rule for one kind of trouble; the kind is the code. */
+export function troubleRule<K extends Trouble["kind"]>(
+  kind: K,
+  info: Omit<RuleInfo, "code">,
+  say: (trouble: Extract<Trouble, { kind: K }>) => Omit<Raw, "place">,
+): TroubleRule {
+  return {
+    ...info,
+    kind: "trouble",
+    code: kind,
+    say: (trouble) => (trouble.kind === kind ? say(trouble as Extract<Trouble, { kind: K }>) : undefined),
+  };
+}

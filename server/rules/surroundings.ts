@@ -1,0 +1,7 @@
+/** What a plan is checked against beyond itself. */
+export interface Surroundings {
+  /** Exercises and routines that any file of the set asks for. */
+  readonly mentioned: ReadonlySet<string>;
+  /** Whether the set holds a term at all; without one nothing is called unused. */
+  readonly hasTerm: boolean;
+}

@@ -1,0 +1,34 @@
+import { keyName, tonicClass } from "../../music/key";
+import type { Rule } from "../rule";
+import { list } from "../words";
+
+export const keysUnreached: Rule = {
+  kind: "term",
+  code: "keys-unreached",
+  severity: "note",
+  title: "keys on the player's list that the term never reaches",
+  reason: "The list is what the term was to achieve.",
+  mend: "Let a walk go farther, or shorten the list.",
+  check: ({ days }, report) => {
+    const { keys } = days.player.figures;
+    if (keys === undefined) return;
+    const reached = new Set<string>();
+    for (const day of days.days) {
+      for (const session of day.sessions) {
+        for (const item of session.items) {
+          for (const { placement } of item.passes) {
+            if (placement.key !== undefined)
+              reached.add(`${tonicClass(placement.key)} ${placement.key.mode}`);
+          }
+        }
+      }
+    }
+    const missing = keys.value.filter((key) => !reached.has(`${tonicClass(key)} ${key.mode}`));
+    if (missing.length === 0) return;
+    report({
+      place: days.term.place,
+      message: `${days.player.name} never reaches ${list(missing.map(keyName), 12)} this term.`,
+      related: keys.place === undefined ? [] : [{ place: keys.place, message: "the list of keys" }],
+    });
+  },
+};

@@ -1,0 +1,40 @@
+import { placementName } from "../../days/placement";
+import { pitchFromMidi, pitchSign } from "../../music/pitch";
+import { commonCombination } from "../../music/valves";
+import type { Rule } from "../rule";
+import { list, quoted } from "../words";
+
+export const lipSlurValves: Rule = {
+  kind: "term",
+  code: "lip-slur-valves",
+  severity: "error",
+  title: "a lip slur that no valve combination can hold",
+  reason: "A lip slur moves between partials of one tube; a valve in between makes it another exercise.",
+  mend: "Change the notes, take the word `lip` away, or write the exercise by partials.",
+  check: ({ days }, report) => {
+    for (const day of days.days) {
+      for (const session of day.sessions) {
+        for (const item of session.items) {
+          if (item.exercise.content.kind === "notes" && item.exercise.content.by === "partials") continue;
+          for (const slur of item.profile.lipSlurs) {
+            for (const { placement } of item.passes) {
+              const midis = slur.midis.map((midi) => midi + placement.semitones);
+              if (commonCombination(midis, days.player.instrument).length > 0) continue;
+              const flats = !placementName(placement).includes("♯");
+              const notes = list(
+                midis.map((midi) => pitchSign(pitchFromMidi(midi, flats))),
+                8,
+              );
+              report({
+                place: item.assignment.place,
+                message: `${quoted(item.exercise.name)} in ${placementName(placement)}: no valve combination holds ${notes} together, so this is no lip slur.`,
+                related: [{ place: slur.place, message: "the lip slur" }],
+                date: day.date,
+              });
+            }
+          }
+        }
+      }
+    }
+  },
+};

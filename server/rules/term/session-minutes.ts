@@ -1,0 +1,28 @@
+import { spokenDate } from "../../plan/date";
+import { itemName } from "../contributions";
+import type { Rule } from "../rule";
+import { minutes, quoted } from "../words";
+
+export const sessionMinutes: Rule = {
+  kind: "term",
+  code: "session-minutes",
+  severity: "warning",
+  title: "a session longer than its minutes",
+  reason: "What does not fit is left out by chance, usually the songs.",
+  mend: "Fewer times through, less rest, or more minutes.",
+  check: ({ days }, report) => {
+    for (const day of days.days) {
+      for (const session of day.sessions) {
+        const allowed = session.content.minutes;
+        if (allowed === undefined || session.clock <= allowed + 0.5) continue;
+        const most = [...session.items].sort((a, b) => b.clock - a.clock);
+        report({
+          place: session.session.place,
+          message: `${spokenDate(day.date)}: ${quoted(session.session.name)} takes ${minutes(session.clock)} of its ${minutes(allowed)}${session.short ? " (short version)" : ""}. Longest: ${most[0] === undefined ? "the rests" : `${itemName(most[0])}, ${minutes(most[0].clock)}`}.`,
+          details: session.items.map((item) => `${minutes(item.clock)}  ${itemName(item)}`),
+          date: day.date,
+        });
+      }
+    }
+  },
+};

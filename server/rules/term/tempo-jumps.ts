@@ -1,0 +1,40 @@
+import type { DayItem } from "../../days/day";
+import type { Rule } from "../rule";
+import { quoted, rise } from "../words";
+
+export const tempoJumps: Rule = {
+  kind: "term",
+  code: "tempo-jumps",
+  severity: "warning",
+  title: "a tempo that jumps",
+  reason: "Ease grows in small steps.",
+  mend: "Let the tempo grow over more weeks, or start the later weeks slower.",
+  check: ({ days, plan }, report) => {
+    const most = 1 + plan.settings.tempoJump;
+    const last = new Map<string, { readonly speed: number; readonly week: number; readonly item: DayItem }>();
+    for (const day of days.days) {
+      if (day.week === undefined) continue;
+      for (const session of day.sessions) {
+        // A short version may keep to an easier tempo; it says nothing of growth.
+        if (session.short) continue;
+        for (const item of session.items) {
+          if (item.bpm === undefined || item.wholeSeconds === 0) continue;
+          const { articulation } = item.assignment;
+          // Another articulation is another difficulty, and has a tempo of its own.
+          const key = `${item.exercise.name}|${articulation === undefined ? "" : JSON.stringify(articulation)}`;
+          const speed = 1 / item.wholeSeconds;
+          const before = last.get(key);
+          if (before !== undefined && before.week < day.week && speed > before.speed * most + 1e-9) {
+            report({
+              place: item.assignment.place,
+              message: `${quoted(item.exercise.name)} jumps to ${item.bpm} in week ${day.week}, ${rise(speed / before.speed)} faster than in week ${before.week}; at most ${rise(most)} is the studio's rule.`,
+              related: [{ place: before.item.assignment.place, message: "the tempo before" }],
+              date: day.date,
+            });
+          }
+          if (before === undefined || before.week < day.week) last.set(key, { speed, week: day.week, item });
+        }
+      }
+    }
+  },
+};
