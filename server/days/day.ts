@@ -73,6 +73,12 @@ export interface PlayerTerm {
   /** Number of taught weeks. */
   readonly weeks: number;
   readonly troubles: readonly Trouble[];
+  /** Walks that have been through all their keys, with the day on which each first starts over. */
+  readonly restarts: readonly {
+    readonly assignment: Assignment;
+    readonly keys: number;
+    readonly date: number;
+  }[];
   /** Weeks and days for which two sessions of one name are planned. */
   readonly overlaps: readonly { readonly date: number; readonly first: Place; readonly second: Place }[];
   /** Sessions that fall outside the days of practice. */

@@ -45,7 +45,7 @@ class Unroller {
   private readonly verdicts: readonly LessonVerdict[];
   private readonly changes: readonly Change[];
   private readonly walks = new Map<Assignment, Walk>();
-  private readonly restarts = new Map<Assignment, Trouble>();
+  private readonly restarts = new Map<Assignment, PlayerTerm["restarts"][number]>();
   private readonly troubles: Trouble[] = [];
   private readonly blockWeeks = new Map<WeeksPlan, readonly number[]>();
   private readonly blocksByWeek: (readonly WeeksPlan[])[] = [];
@@ -90,7 +90,8 @@ class Unroller {
       player: this.player,
       days,
       weeks: this.weeks.count,
-      troubles: [...this.troubles, ...this.restarts.values()],
+      troubles: this.troubles,
+      restarts: [...this.restarts.values()],
       overlaps: this.overlaps,
       strays: this.strays,
     };
@@ -365,13 +366,7 @@ class Unroller {
     walk.position += by;
     // The first day that begins a new round is when it starts over.
     if (before >= placements.length && !this.restarts.has(assignment)) {
-      this.restarts.set(assignment, {
-        kind: "walk-restarts",
-        place: assignment.place,
-        exercise: assignment.exercise,
-        keys: placements.length,
-        date,
-      });
+      this.restarts.set(assignment, { assignment, keys: placements.length, date });
     }
   }
 

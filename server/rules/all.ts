@@ -28,6 +28,7 @@ import { sessionMinutes } from "./term/session-minutes";
 import { tempoJumps } from "./term/tempo-jumps";
 import { tongueSpeed } from "./term/tongue-speed";
 import { tooLittleRest } from "./term/too-little-rest";
+import { walkRestarts } from "./term/walk-restarts";
 import { weekBeyond } from "./term/week-beyond";
 import { weekClimbs } from "./term/week-climbs";
 import { weeksOverlap } from "./term/weeks-overlap";
@@ -36,6 +37,7 @@ import { weeksUnplanned } from "./term/weeks-unplanned";
 /** Every rule there is. */
 export const RULES: readonly Rule[] = [
   ...READING_RULES,
+  walkRestarts,
   dayClock,
   dayLoad,
   dayPlaying,

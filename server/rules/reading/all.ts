@@ -19,7 +19,6 @@ import { unknownCode } from "./unknown-code";
 import { unknownInstrument } from "./unknown-instrument";
 import { unknownName } from "./unknown-name";
 import { upsideDown } from "./upside-down";
-import { walkRestarts } from "./walk-restarts";
 import { walkUnreachable } from "./walk-unreachable";
 import { whenPassedNoLesson } from "./when-passed-no-lesson";
 
@@ -45,7 +44,6 @@ export const READING_RULES: readonly TroubleRule[] = [
   unknownInstrument,
   unknownName,
   upsideDown,
-  walkRestarts,
   walkUnreachable,
   whenPassedNoLesson,
 ];

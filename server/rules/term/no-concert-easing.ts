@@ -1,3 +1,4 @@
+import type { Day } from "../../days/day";
 import { spokenDate } from "../../plan/date";
 import type { Rule } from "../rule";
 import { minutes, quoted } from "../words";
@@ -20,17 +21,19 @@ export const noConcertEasing: Rule = {
       (day) => day.state === "practice" && day.share === 1 && day.sessions.length > 0,
     );
     if (usual.length === 0) return;
-    const mean = usual.reduce((sum, day) => sum + day.totals.playing, 0) / usual.length;
+    // Practice alone: a dress rehearsal the evening before is nobody's choice.
+    const practised = (day: Day): number => day.sessions.reduce((sum, session) => sum + session.playing, 0);
+    const mean = usual.reduce((sum, day) => sum + practised(day), 0) / usual.length;
     for (const day of days.days) {
       const { concert } = day;
       if (concert === undefined) continue;
       const before = days.days.filter((each) => each.date < day.date && each.date >= day.date - RUN_UP);
       if (before.length === 0) continue;
-      const heaviest = Math.max(...before.map((each) => each.totals.playing));
+      const heaviest = Math.max(...before.map(practised));
       if (heaviest <= mean * LIGHTER) continue;
       report({
         place: concert.place,
-        message: `${spokenDate(day.date)}: ${quoted(concert.name)} comes after a day of ${minutes(heaviest)} of playing for ${days.player.name}; a usual day has ${minutes(mean)}. Ease the last days.`,
+        message: `${spokenDate(day.date)}: ${quoted(concert.name)} comes after a day with ${minutes(heaviest)} of playing in practice for ${days.player.name}; a usual day has ${minutes(mean)}. Ease the last days.`,
         date: day.date,
       });
     }
