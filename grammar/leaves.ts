@@ -81,16 +81,7 @@ export class FaultKeeper implements IParserErrorMessageProvider {
   }
   buildNoViableAltMessage(options: { expectedPathsPerAlt: TokenType[][][]; actual: IToken[] }): string {
     const firsts = options.expectedPathsPerAlt.flatMap((paths) => paths.map((path) => path[0]!));
-    const first = options.actual[0]!;
-    const matching = options.expectedPathsPerAlt.flat().filter((path) => matches(first, path[0]!));
-    // Where the first token fits some alternative, it is the second one that is wrong.
-    if (matching.length > 0 && matching.every((path) => path.length > 1)) {
-      return this.keep(
-        options.actual[1]!,
-        matching.map((path) => path[1]!),
-      );
-    }
-    return this.keep(first, firsts);
+    return this.keep(options.actual[0]!, firsts);
   }
   buildEarlyExitMessage(options: { expectedIterationPaths: TokenType[][]; actual: IToken[] }): string {
     return this.keep(
@@ -172,7 +163,7 @@ export abstract class LeafParser extends EmbeddedActionsParser {
   protected constructor(keeper: FaultKeeper, skipValidations: boolean) {
     super([...VOCABULARY], {
       recoveryEnabled: false,
-      maxLookahead: 2,
+      maxLookahead: 1,
       skipValidations,
       errorMessageProvider: keeper,
     });
@@ -218,61 +209,63 @@ export abstract class LeafParser extends EmbeddedActionsParser {
     return { span: this.tokenSpan(token), text: plainAccidentals(token.image) };
   });
 
+  private readonly modeWords = [
+    { ALT: (): ModeWord => this.CONSUME(K.major) && "major" },
+    { ALT: (): ModeWord => this.CONSUME(K.minor) && "minor" },
+    { ALT: () => this.CONSUME(Mode).image as ModeWord },
+    {
+      ALT: () => {
+        const form = this.CONSUME(MinorForm).image;
+        this.CONSUME1(K.minor);
+        return `${form} minor` as ModeWord;
+      },
+    },
+  ];
+  private readonly mode = this.RULE("mode", (): ModeWord => this.OR<ModeWord>(this.modeWords));
+  private readonly someMode = (): ModeWord => this.SUBRULE(this.mode);
+
   readonly key = this.RULE("key", (): KeyText => {
     const token = this.CONSUME(Tonic);
-    let mode: ModeWord | undefined;
-    this.OPTION(() =>
-      this.OR([
-        { ALT: () => this.CONSUME(K.major) && (mode = "major") },
-        { ALT: () => this.CONSUME(K.minor) && (mode = "minor") },
-        { ALT: () => (mode = this.CONSUME(Mode).image as ModeWord) },
-        {
-          ALT: () => {
-            mode = `${this.CONSUME(MinorForm).image} minor` as ModeWord;
-            this.CONSUME1(K.minor);
-          },
-        },
-      ]),
-    );
+    const mode = this.OPTION(this.someMode);
     return { span: this.span(token), tonic: plainAccidentals(token.image), mode };
   });
 
-  readonly value = this.RULE("value", (): ValueText => {
-    const first = this.LA(1);
-    return this.OR([
-      {
-        ALT: () => {
-          const token = this.CONSUME(Fraction);
-          return fractionValue(token, this.tokenSpan(token));
-        },
+  private readonly someDot = (): IToken => this.CONSUME(K.dotted);
+  private readonly noteValues = [
+    {
+      ALT: () => {
+        const token = this.CONSUME(Fraction);
+        return fractionValue(token, this.tokenSpan(token));
       },
-      {
-        ALT: () => {
-          let dots = 0;
-          this.OPTION(() => {
-            this.CONSUME(K.dotted);
-            dots = 1;
-          });
-          const word = this.CONSUME(AnyNoteWord).image;
-          const text = dots === 1 ? `dotted ${word}` : word;
-          return { span: this.span(first), text, num: 1, den: wordDenominator(word), dots };
-        },
+    },
+    {
+      ALT: () => {
+        const first = this.LA(1);
+        const dots = this.OPTION(this.someDot) === undefined ? 0 : 1;
+        const word = this.CONSUME(AnyNoteWord).image;
+        const text = dots === 1 ? `dotted ${word}` : word;
+        return { span: this.span(first), text, num: 1, den: wordDenominator(word), dots };
       },
-    ]);
-  });
+    },
+  ];
+  readonly value = this.RULE("value", (): ValueText => this.OR<ValueText>(this.noteValues));
 
+  private readonly moreTime = {
+    // `rest 30 s  2 times` goes on with a number that has no unit.
+    GATE: (): boolean => matches(this.LA(2), Unit),
+    DEF: (): void => void this.timeParts.push(this.SUBRULE1(this.timePart)),
+  };
+  private timeParts: TimePart[] = [];
+  private readonly timePart = this.RULE("timePart", (): TimePart => {
+    const { value } = this.SUBRULE(this.count);
+    const unit = this.CONSUME(Unit).image as "h" | "min" | "s";
+    return { value, unit };
+  });
   readonly time = this.RULE("time", (): TimeText => {
     const first = this.LA(1);
-    const parts: { value: number; unit: "h" | "min" | "s" }[] = [];
-    this.AT_LEAST_ONE({
-      // `rest 30 s  2 times` goes on with a number that has no unit.
-      GATE: () => parts.length === 0 || matches(this.LA(2), Unit),
-      DEF: () => {
-        const { value } = this.SUBRULE(this.count);
-        const unit = this.CONSUME(Unit).image as "h" | "min" | "s";
-        parts.push({ value, unit });
-      },
-    });
+    const parts = [this.SUBRULE(this.timePart)];
+    this.timeParts = parts;
+    this.MANY(this.moreTime);
     return { span: this.span(first), parts };
   });
 
@@ -281,15 +274,15 @@ export abstract class LeafParser extends EmbeddedActionsParser {
     return { span: this.tokenSpan(token), text: token.image };
   });
 
+  private readonly toDate = (): DateText => {
+    this.CONSUME(K.to);
+    return this.SUBRULE1(this.date);
+  };
   /** `DATE` or `DATE to DATE`. */
   readonly dateRange = this.RULE("dateRange", (): DateRange => {
     const first = this.LA(1);
     const from = this.SUBRULE(this.date);
-    let to: DateText | undefined;
-    this.OPTION(() => {
-      this.CONSUME(K.to);
-      to = this.SUBRULE1(this.date);
-    });
+    const to = this.OPTION(this.toDate);
     return { span: this.span(first), from, to };
   });
 
@@ -299,64 +292,60 @@ export abstract class LeafParser extends EmbeddedActionsParser {
     return dates;
   });
 
-  readonly share = this.RULE("share", (): ShareText => {
-    const first = this.LA(1);
-    return this.OR([
-      { ALT: () => ({ span: this.tokenSpan(this.CONSUME(K.half)), text: "half", percent: 50 }) },
-      { ALT: () => ({ span: this.tokenSpan(this.CONSUME(K.all)), text: "all", percent: 100 }) },
-      {
-        ALT: () => {
-          const { text, value } = this.SUBRULE(this.count);
-          this.CONSUME(Percent);
-          return { span: this.span(first), text: `${text} %`, percent: value };
-        },
+  private readonly shares = [
+    { ALT: (): ShareText => ({ span: this.tokenSpan(this.CONSUME(K.half)), text: "half", percent: 50 }) },
+    { ALT: (): ShareText => ({ span: this.tokenSpan(this.CONSUME(K.all)), text: "all", percent: 100 }) },
+    {
+      ALT: (): ShareText => {
+        const first = this.LA(1);
+        const { text, value } = this.SUBRULE(this.count);
+        this.CONSUME(Percent);
+        return { span: this.span(first), text: `${text} %`, percent: value };
       },
-    ]);
-  });
+    },
+  ];
+  readonly share = this.RULE("share", (): ShareText => this.OR<ShareText>(this.shares));
 
+  private readonly toWeekday = (): WeekdayWord => {
+    this.CONSUME(K.to);
+    return weekdayWord(this.CONSUME1(Weekday));
+  };
+  private readonly weekdayRange = this.RULE("weekdayRange", (): WeekdayRange => {
+    const first = this.CONSUME(Weekday);
+    const to = this.OPTION(this.toWeekday);
+    return { span: this.span(first), from: weekdayWord(first), to };
+  });
   readonly weekdays = this.RULE("weekdays", (): WeekdayRange[] => {
     const ranges: WeekdayRange[] = [];
-    this.AT_LEAST_ONE_SEP({
-      SEP: Comma,
-      DEF: () => {
-        const first = this.CONSUME(Weekday);
-        let to: WeekdayWord | undefined;
-        this.OPTION(() => {
-          this.CONSUME(K.to);
-          to = weekdayWord(this.CONSUME1(Weekday));
-        });
-        ranges.push({ span: this.span(first), from: weekdayWord(first), to });
-      },
-    });
+    this.AT_LEAST_ONE_SEP({ SEP: Comma, DEF: () => void ranges.push(this.SUBRULE(this.weekdayRange)) });
     return ranges;
   });
 
+  private readonly dayChoices = [
+    {
+      ALT: (): Days => {
+        const first = this.LA(1);
+        const ranges = this.SUBRULE(this.weekdays);
+        return { span: this.span(first), kind: "weekdays", ranges };
+      },
+    },
+    {
+      ALT: (): Days => {
+        const first = this.CONSUME(K.every);
+        this.CONSUME(K.day);
+        return { span: this.span(first), kind: "every day" };
+      },
+    },
+    {
+      ALT: (): Days => {
+        const first = this.CONSUME(K.on);
+        const dates = this.SUBRULE(this.dateList);
+        return { span: this.span(first), kind: "dates", dates };
+      },
+    },
+  ];
   /** The days of a session and of practice. */
-  readonly days = this.RULE("days", (): Days => {
-    const first = this.LA(1);
-    return this.OR<Days>([
-      {
-        ALT: () => {
-          const ranges = this.SUBRULE(this.weekdays);
-          return { span: this.span(first), kind: "weekdays", ranges };
-        },
-      },
-      {
-        ALT: () => {
-          this.CONSUME(K.every);
-          this.CONSUME(K.day);
-          return { span: this.span(first), kind: "every day" };
-        },
-      },
-      {
-        ALT: () => {
-          this.CONSUME(K.on);
-          const dates = this.SUBRULE(this.dateList);
-          return { span: this.span(first), kind: "dates", dates };
-        },
-      },
-    ]);
-  });
+  readonly days = this.RULE("days", (): Days => this.OR<Days>(this.dayChoices));
 
   /** The days of lessons and bookings: `every Tue`, or dates. */
   readonly everyOrDates = this.RULE("everyOrDates", (): Days => {
@@ -424,90 +413,144 @@ export abstract class LeafParser extends EmbeddedActionsParser {
     return { span: this.span(first), ranges: every ? undefined : ranges };
   });
 
-  readonly step = this.RULE("step", (): StepWord => {
-    return this.OR<StepWord>([
-      { ALT: () => this.CONSUME(StepName).image as StepWord },
-      {
-        ALT: () => {
-          this.CONSUME(K.half);
-          this.CONSUME(K.step);
-          return "half step";
-        },
+  private readonly steps = [
+    { ALT: () => this.CONSUME(StepName).image as StepWord },
+    {
+      ALT: (): StepWord => {
+        this.CONSUME(K.half);
+        this.CONSUME(K.step);
+        return "half step";
       },
-      {
-        ALT: () => {
-          this.CONSUME(K.whole);
-          this.CONSUME1(K.step);
-          return "whole step";
-        },
+    },
+    {
+      ALT: (): StepWord => {
+        this.CONSUME(K.whole);
+        this.CONSUME1(K.step);
+        return "whole step";
       },
-      {
-        ALT: () => {
-          this.CONSUME(K.minor);
-          this.CONSUME(K.third);
-          return "minor third";
-        },
+    },
+    {
+      ALT: (): StepWord => {
+        this.CONSUME(K.minor);
+        this.CONSUME(K.third);
+        return "minor third";
       },
-      {
-        ALT: () => {
-          this.CONSUME(K.major);
-          this.CONSUME1(K.third);
-          return "major third";
-        },
+    },
+    {
+      ALT: (): StepWord => {
+        this.CONSUME(K.major);
+        this.CONSUME1(K.third);
+        return "major third";
       },
-    ]);
-  });
+    },
+  ];
+  readonly step = this.RULE("step", (): StepWord => this.OR<StepWord>(this.steps));
 
-  readonly direction = this.RULE("direction", (): Direction => {
-    return this.OR<Direction>([
-      { ALT: () => this.CONSUME(K.up) && "up" },
-      { ALT: () => this.CONSUME(K.down) && "down" },
-    ]);
-  });
+  private readonly directions = [
+    { ALT: (): Direction => this.CONSUME(K.up) && "up" },
+    { ALT: (): Direction => this.CONSUME(K.down) && "down" },
+  ];
+  readonly direction = this.RULE("direction", (): Direction => this.OR<Direction>(this.directions));
 
+  private readonly toCount = (): Count => {
+    this.CONSUME(K.to);
+    return this.SUBRULE1(this.count);
+  };
+  private readonly ranges = [
+    {
+      ALT: (): Range => {
+        const first = this.LA(1);
+        const from = this.SUBRULE(this.count);
+        const to = this.OPTION(this.toCount);
+        return { span: this.span(first), way: to === undefined ? "fixed" : "growth", from, to };
+      },
+    },
+    {
+      ALT: (): Range => {
+        const first = this.CONSUME(K.between);
+        const from = this.SUBRULE2(this.count);
+        this.CONSUME(K.and);
+        const to = this.SUBRULE3(this.count);
+        return { span: this.span(first), way: "choice", from, to };
+      },
+    },
+  ];
   /** `50`, `50 to 58`, `between 50 and 58`. */
-  readonly range = this.RULE("range", (): Range => {
-    const first = this.LA(1);
-    return this.OR<Range>([
-      {
-        ALT: () => {
-          const from = this.SUBRULE(this.count);
-          let to: Count | undefined;
-          this.OPTION(() => {
-            this.CONSUME(K.to);
-            to = this.SUBRULE1(this.count);
-          });
-          return { span: this.span(first), way: to === undefined ? "fixed" : "growth", from, to };
-        },
-      },
-      {
-        ALT: () => {
-          this.CONSUME(K.between);
-          const from = this.SUBRULE2(this.count);
-          this.CONSUME(K.and);
-          const to = this.SUBRULE3(this.count);
-          return { span: this.span(first), way: "choice", from, to };
-        },
-      },
-    ]);
-  });
+  readonly range = this.RULE("range", (): Range => this.OR<Range>(this.ranges));
 
   readonly dynamic = this.RULE("dynamic", (): DynamicWord => {
     return this.CONSUME(Dynamic).image as DynamicWord;
   });
 
-  readonly restText = this.RULE("restText", (): RestText => {
-    return this.OR<RestText>([
-      { ALT: () => ({ span: this.tokenSpan(this.CONSUME(K.equal)), kind: "equal" }) },
-      { ALT: () => ({ span: this.tokenSpan(this.CONSUME(K.none)), kind: "none" }) },
-      {
-        ALT: () => {
-          const time = this.SUBRULE(this.time);
-          return { span: time?.span, kind: "time", time };
-        },
+  private readonly rests = [
+    { ALT: (): RestText => ({ span: this.tokenSpan(this.CONSUME(K.equal)), kind: "equal" }) },
+    { ALT: (): RestText => ({ span: this.tokenSpan(this.CONSUME(K.none)), kind: "none" }) },
+    {
+      ALT: (): RestText => {
+        const first = this.LA(1);
+        const time = this.SUBRULE(this.time);
+        return { span: this.span(first), kind: "time", time };
       },
-    ]);
+    },
+  ];
+  readonly restText = this.RULE("restText", (): RestText => this.OR<RestText>(this.rests));
+
+  private readonly allHow = [
+    { ALT: () => this.CONSUME(K.slurred) },
+    { ALT: () => this.CONSUME(K.tongued) },
+    { ALT: () => this.CONSUME(Mark) },
+  ];
+  /** What follows `all`. */
+  protected readonly allOf = this.RULE("allOf", (): ArticulationText => {
+    const token = this.OR(this.allHow);
+    return this.ACTION(() => {
+      const how = token.image;
+      if (!ALL_HOW.has(how)) {
+        this.refuse(token, "After `all` stands `slurred`, `tongued`, `staccato` or `tenuto`.");
+      }
+      return { span: this.span(token), kind: `all ${how}` as "all slurred" };
+    });
   });
+
+  private readonly slurOrTongue = [
+    { ALT: () => this.CONSUME(K.slur) },
+    { ALT: () => this.CONSUME(K.tongue) },
+  ];
+  private readonly articulations = [
+    {
+      ALT: (): ArticulationText => {
+        const first = this.CONSUME(Tonguing);
+        this.CONSUME1(K.tongued);
+        this.ACTION(() => {
+          if (first.image === "single") this.refuse(first, "Single tonguing is written `all tongued`.");
+        });
+        return { span: this.span(first), kind: `${first.image} tongued` as "double tongued" };
+      },
+    },
+    {
+      ALT: (): ArticulationText => {
+        const first = this.CONSUME(K.as);
+        this.CONSUME(K.written);
+        return { span: this.span(first), kind: "as written" };
+      },
+    },
+    {
+      ALT: (): ArticulationText => {
+        const first = this.LA(1);
+        const groups: { how: "slur" | "tongue"; notes: Count }[] = [];
+        this.AT_LEAST_ONE(() => {
+          const how = this.OR2(this.slurOrTongue).image as "slur" | "tongue";
+          groups.push({ how, notes: this.SUBRULE(this.count) });
+        });
+        return { span: this.span(first), kind: "pattern", groups };
+      },
+    },
+  ];
+  /** An articulation that does not begin with `all`, which can also begin something else. */
+  protected readonly otherArticulation = this.RULE(
+    "otherArticulation",
+    (): ArticulationText => this.OR<ArticulationText>(this.articulations),
+  );
 
   readonly articulation = this.RULE("articulation", (): ArticulationText => {
     const first = this.LA(1);
@@ -515,47 +558,11 @@ export abstract class LeafParser extends EmbeddedActionsParser {
       {
         ALT: () => {
           this.CONSUME(K.all);
-          const how = this.OR1([
-            { ALT: () => this.CONSUME(K.slurred) },
-            { ALT: () => this.CONSUME(K.tongued) },
-            { ALT: () => this.CONSUME(Mark) },
-          ]).image;
-          this.ACTION(() => {
-            if (!ALL_HOW.has(how)) this.refuse(this.LA(0), "After `all` stands `slurred`, `tongued`, `staccato` or `tenuto`.");
-          });
-          return { span: this.span(first), kind: `all ${how}` as "all slurred" };
+          const rest = this.SUBRULE(this.allOf);
+          return { ...rest, span: this.span(first) };
         },
       },
-      {
-        ALT: () => {
-          const how = this.CONSUME(Tonguing).image;
-          this.CONSUME1(K.tongued);
-          this.ACTION(() => {
-            if (how === "single") this.refuse(first, "Single tonguing is written `all tongued`.");
-          });
-          return { span: this.span(first), kind: `${how} tongued` as "double tongued" };
-        },
-      },
-      {
-        ALT: () => {
-          this.CONSUME(K.as);
-          this.CONSUME(K.written);
-          return { span: this.span(first), kind: "as written" };
-        },
-      },
-      {
-        ALT: () => {
-          const groups: { how: "slur" | "tongue"; notes: Count }[] = [];
-          this.AT_LEAST_ONE(() => {
-            const how = this.OR2([
-              { ALT: () => this.CONSUME(K.slur) },
-              { ALT: () => this.CONSUME(K.tongue) },
-            ]).image as "slur" | "tongue";
-            groups.push({ how, notes: this.SUBRULE(this.count) });
-          });
-          return { span: this.span(first), kind: "pattern", groups };
-        },
-      },
+      { ALT: () => this.SUBRULE(this.otherArticulation) },
     ]);
   });
 
@@ -570,6 +577,11 @@ export abstract class LeafParser extends EmbeddedActionsParser {
     this.CONSUME(Equals);
     return value;
   });
+}
+
+interface TimePart {
+  readonly value: number;
+  readonly unit: "h" | "min" | "s";
 }
 
 function weekdayWord(token: IToken): WeekdayWord {

@@ -179,12 +179,14 @@ export abstract class MusicParser extends LeafParser {
     { ALT: () => this.unread(this.CONSUME(OddInMusic)) },
   ];
 
+  private readonly oneElement = (): unknown => this.OR(this.alternatives);
+
   /** Reads up to the end, or up to the `]` that belongs to an open bracket. */
   readonly elements = this.RULE("elements", (): MusicElement[] => {
     const outer = this.sink;
     const mine: MusicElement[] = [];
     this.sink = mine;
-    this.MANY(() => this.OR({ MAX_LOOKAHEAD: 1, DEF: this.alternatives }));
+    this.MANY(this.oneElement);
     this.sink = outer;
     return mine;
   });
@@ -363,7 +365,10 @@ export abstract class MusicParser extends LeafParser {
     const elements = this.SUBRULE(this.bracket);
     if (elements === undefined || (number !== "1" && number !== "2")) {
       const start = first.startOffset;
-      this.odd.push({ token: first, message: "An ending is written like `ending 1 [ … ]` or `ending 2 [ … ]`." });
+      this.odd.push({
+        token: first,
+        message: "An ending is written like `ending 1 [ … ]` or `ending 2 [ … ]`.",
+      });
       const text = this.source.slice(start, endOf(this.LA(0)));
       this.put(first, { kind: "unread music", text });
     } else this.put(first, { kind: "ending", number: number === "1" ? 1 : 2, elements });

@@ -370,7 +370,7 @@ class Folder {
       this.problems.push({
         code: "unreadable",
         span,
-        message: "This name is never closed: a `\"` is missing at its end, on the same line.",
+        message: 'This name is never closed: a `"` is missing at its end, on the same line.',
         mend: { title: 'Close it with `"`', text: `${token.image}"` },
       });
     } else {

@@ -9,7 +9,8 @@ import { BlockToken, BracedName, Comment, endOf, lex, OpenName, QuotedName } fro
 import type { Declaration, MusicElement, MusicField, Trivia, Unread } from "./tree";
 
 /** Letters that cannot be seen and have no business in a plan. */
-const UNSEEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200b\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
+const UNSEEN =
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200b\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
 
 /** Reads one piece of a file. Never throws, whatever the text. */
 export function readPiece(text: string): Piece {
@@ -181,7 +182,10 @@ class Reader {
       for (const element of parser.elements()) elements.push(element);
       const stray = parser.next();
       if (stray.tokenType === EOF) break;
-      parser.odd.push({ token: stray, message: "This `]` closes nothing: there is no `[` that belongs to it." });
+      parser.odd.push({
+        token: stray,
+        message: "This `]` closes nothing: there is no `[` that belongs to it.",
+      });
       const span = { start: stray.startOffset, end: endOf(stray) };
       elements.push({ span, kind: "unread music", text: stray.image });
       rest = rest.slice(rest.indexOf(stray) + 1);
@@ -250,4 +254,3 @@ export function oddLetter(letter: string, span: Problem["span"]): Problem {
     mend: { title: "Take it away", text: "" },
   };
 }
-

@@ -1,5 +1,5 @@
 import type { IToken } from "chevrotain";
-import { FaultKeeper, fractionValue } from "./leaves";
+import { FaultKeeper, fractionValue, matches } from "./leaves";
 import { MusicParser } from "./music-rules";
 import type { FoldedBlock } from "./outline";
 import {
@@ -15,6 +15,7 @@ import {
   Percent,
   Tonguing,
   Tonic,
+  Unit,
   Weekday,
 } from "./tokens";
 import type {
@@ -32,6 +33,7 @@ import type {
   Count,
   DateRange,
   DateText,
+  Direction,
   ExerciseDeclaration,
   ExerciseField,
   GoalField,
@@ -58,6 +60,7 @@ import type {
   ShareText,
   ShortBlock,
   StageWord,
+  StepWord,
   StudentDeclaration,
   StudioDeclaration,
   StudioField,
@@ -85,6 +88,14 @@ type TravelWord =
   | { readonly nextRound: KeysClause["nextRound"] }
   | { readonly pacing: Pacing };
 
+type TimeOrShare = { readonly time: TimeText } | { readonly share: ShareText };
+
+interface Walk {
+  readonly direction: Direction;
+  readonly step: StepWord;
+  readonly to: KeyText;
+}
+
 /** The statements, one rule each, and their parts. Which of them may stand where is `statements.ts`. */
 export class PracticeParser extends MusicParser {
   constructor(keeper: FaultKeeper = new FaultKeeper(), skipValidations = true) {
@@ -109,13 +120,14 @@ export class PracticeParser extends MusicParser {
     return { span: this.tokenSpan(token), text: token.image };
   }
 
+  private readonly quantities = [
+    { ALT: () => this.CONSUME(K.clock) },
+    { ALT: () => this.CONSUME(K.playing) },
+    { ALT: () => this.CONSUME(K.upper) },
+    { ALT: () => this.CONSUME(K.stretch) },
+  ];
   private readonly timeQuantity = this.RULE("timeQuantity", (): TimeQuantity => {
-    return this.OR([
-      { ALT: () => this.CONSUME(K.clock) },
-      { ALT: () => this.CONSUME(K.playing) },
-      { ALT: () => this.CONSUME(K.upper) },
-      { ALT: () => this.CONSUME(K.stretch) },
-    ]).image as TimeQuantity;
+    return this.OR(this.quantities).image as TimeQuantity;
   });
 
   private readonly likeName = this.RULE("likeName", (): Name => {
@@ -154,6 +166,15 @@ export class PracticeParser extends MusicParser {
       { ALT: () => ({ date: this.SUBRULE(this.date) }) },
     ]);
   });
+
+  private readonly someBlock = (): Block<never> => this.SUBRULE(this.block);
+  private readonly someName = (): Name => this.SUBRULE(this.name);
+  private readonly someTime = (): TimeText => this.SUBRULE(this.time);
+  private readonly someLike = (): Name => this.SUBRULE(this.likeName);
+  private readonly someDates = (): DateRange => {
+    this.CONSUME(K.from);
+    return this.SUBRULE(this.dateRange);
+  };
 
   // ---- in several blocks ------------------------------------------------------------------------------------
 
@@ -196,46 +217,46 @@ export class PracticeParser extends MusicParser {
   readonly area = this.RULE("area", (): AreaDeclaration => {
     const first = this.CONSUME(K.area);
     const name = this.SUBRULE(this.name);
-    const block = this.OPTION(() => this.SUBRULE(this.block));
+    const block = this.OPTION(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "area", name, block };
   });
 
   readonly studio = this.RULE("studio", (): StudioDeclaration => {
     const first = this.CONSUME(K.studio);
-    const name = this.OPTION(() => this.SUBRULE(this.name));
-    const block = this.OPTION1(() => this.SUBRULE(this.block));
+    const name = this.OPTION(this.someName);
+    const block = this.OPTION1(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "studio", name, block };
   });
 
   readonly exercise = this.RULE("exercise", (): ExerciseDeclaration => {
     const first = this.CONSUME(K.exercise);
     const name = this.SUBRULE(this.name);
-    const like = this.OPTION(() => this.SUBRULE(this.likeName));
-    const block = this.OPTION1(() => this.SUBRULE(this.block));
+    const like = this.OPTION(this.someLike);
+    const block = this.OPTION1(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "exercise", name, like, block };
   });
 
   readonly level = this.RULE("level", (): LevelDeclaration => {
     const first = this.CONSUME(K.level);
     const name = this.SUBRULE(this.name);
-    const like = this.OPTION(() => this.SUBRULE(this.likeName));
-    const block = this.OPTION1(() => this.SUBRULE(this.block));
+    const like = this.OPTION(this.someLike);
+    const block = this.OPTION1(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "level", name, like, block };
   });
 
   readonly student = this.RULE("student", (): StudentDeclaration => {
     const first = this.CONSUME(K.student);
     const name = this.SUBRULE(this.name);
-    const like = this.OPTION(() => this.SUBRULE(this.likeName));
-    const block = this.OPTION1(() => this.SUBRULE(this.block));
+    const like = this.OPTION(this.someLike);
+    const block = this.OPTION1(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "student", name, like, block };
   });
 
   readonly routine = this.RULE("routine", (): RoutineDeclaration => {
     const first = this.CONSUME(K.routine);
     const name = this.SUBRULE(this.name);
-    const minutes = this.OPTION(() => this.SUBRULE(this.time));
-    const block = this.OPTION1(() => this.SUBRULE(this.block));
+    const minutes = this.OPTION(this.someTime);
+    const block = this.OPTION1(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "routine", name, minutes, block };
   });
 
@@ -245,7 +266,7 @@ export class PracticeParser extends MusicParser {
     this.CONSUME(K.for);
     const players: Name[] = [];
     this.AT_LEAST_ONE_SEP({ SEP: Comma, DEF: () => void players.push(this.SUBRULE1(this.name)) });
-    const block = this.OPTION(() => this.SUBRULE(this.block));
+    const block = this.OPTION(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "term", name, players, block };
   });
 
@@ -253,7 +274,7 @@ export class PracticeParser extends MusicParser {
     const first = this.CONSUME(K.record);
     this.CONSUME(K.of);
     const term = this.SUBRULE(this.name);
-    const block = this.OPTION(() => this.SUBRULE(this.block));
+    const block = this.OPTION(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "record", term, block };
   });
 
@@ -335,7 +356,8 @@ export class PracticeParser extends MusicParser {
   readonly fermataTimes = this.RULE("fermataTimes", (): StudioField => {
     const first = this.CONSUME(Mark);
     this.ACTION(() => {
-      if (first.image !== "fermata") this.refuse(first, "Of the signs after a note, the studio settles only the `fermata`.");
+      if (first.image !== "fermata")
+        this.refuse(first, "Of the signs after a note, the studio settles only the `fermata`.");
     });
     const value = this.SUBRULE(this.count);
     this.CONSUME(K.times);
@@ -416,7 +438,14 @@ export class PracticeParser extends MusicParser {
   readonly music = this.RULE("music", (): MusicField => {
     const first = this.CONSUME(K.music);
     const music = this.SUBRULE(this.musicBlock);
-    return { span: this.span(first), trivia: this.trivia, kind: "music", by: "pitches", from: undefined, music };
+    return {
+      span: this.span(first),
+      trivia: this.trivia,
+      kind: "music",
+      by: "pitches",
+      from: undefined,
+      music,
+    };
   });
 
   readonly degrees = this.RULE("degrees", (): MusicField => {
@@ -430,7 +459,14 @@ export class PracticeParser extends MusicParser {
   readonly partials = this.RULE("partials", (): MusicField => {
     const first = this.CONSUME(K.partials);
     const music = this.SUBRULE(this.musicBlock);
-    return { span: this.span(first), trivia: this.trivia, kind: "music", by: "partials", from: undefined, music };
+    return {
+      span: this.span(first),
+      trivia: this.trivia,
+      kind: "music",
+      by: "partials",
+      from: undefined,
+      music,
+    };
   });
 
   readonly rest = this.RULE("rest", (): ExerciseField => {
@@ -535,10 +571,8 @@ export class PracticeParser extends MusicParser {
 
   readonly lips = this.RULE("lips", (): ExerciseField => {
     const first = this.LA(1);
-    const how = this.OR([
-      { ALT: () => this.CONSUME(K.loads) },
-      { ALT: () => this.CONSUME(K.spares) },
-    ]).image as "loads" | "spares";
+    const how = this.OR([{ ALT: () => this.CONSUME(K.loads) }, { ALT: () => this.CONSUME(K.spares) }])
+      .image as "loads" | "spares";
     this.CONSUME(K.lips);
     return { span: this.span(first), trivia: this.trivia, kind: "lips", how };
   });
@@ -564,7 +598,12 @@ export class PracticeParser extends MusicParser {
       words.push(this.CONSUME(Tonic).image.replace("♭", "b").replace("♯", "#"));
     });
     const span = this.span(start);
-    return { span: this.span(first), trivia: this.trivia, kind: "instrument", words: { span, text: words.join(" ") } };
+    return {
+      span: this.span(first),
+      trivia: this.trivia,
+      kind: "instrument",
+      words: { span, text: words.join(" ") },
+    };
   });
 
   readonly stage = this.RULE("stage", (): PlayerField => {
@@ -639,8 +678,9 @@ export class PracticeParser extends MusicParser {
 
   readonly budget = this.RULE("budget", (): BudgetField => {
     const first = this.CONSUME(K.each);
-    const period = this.OR([{ ALT: () => this.CONSUME(K.day) }, { ALT: () => this.CONSUME(K.week) }])
-      .image as "day" | "week";
+    const period = this.OR([{ ALT: () => this.CONSUME(K.day) }, { ALT: () => this.CONSUME(K.week) }]).image as
+      | "day"
+      | "week";
     const block = this.SUBRULE(this.block);
     return { span: this.span(first), trivia: this.trivia, kind: "each", period, block };
   });
@@ -709,15 +749,15 @@ export class PracticeParser extends MusicParser {
       },
     ]);
     const dates = this.SUBRULE(this.dateRange);
-    const reason = this.OPTION(() => this.SUBRULE(this.name));
+    const reason = this.OPTION(this.someName);
     return { span: this.span(first), trivia: this.trivia, kind: "closure", how, dates, reason };
   });
 
   readonly lesson = this.RULE("lesson", (): TermField => {
     const first = this.CONSUME(K.lesson);
     const days = this.SUBRULE(this.everyOrDates);
-    const name = this.OPTION(() => this.SUBRULE(this.name));
-    const asks = this.OPTION1(() => this.SUBRULE(this.block));
+    const name = this.OPTION(this.someName);
+    const asks = this.OPTION1(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "lesson", days, name, asks };
   });
 
@@ -728,15 +768,19 @@ export class PracticeParser extends MusicParser {
       { ALT: () => this.CONSUME(K.concert) && true },
     ]);
     const days = this.SUBRULE(this.everyOrDates);
-    let within: DateRange | undefined;
-    this.OPTION(() => {
-      this.CONSUME(K.from);
-      within = this.SUBRULE(this.dateRange);
-    });
+    const early = this.OPTION(this.someDates);
     const name = this.SUBRULE(this.name);
-    const asks = this.OPTION1(() => this.SUBRULE(this.block));
+    const late = this.OPTION2({ GATE: () => early === undefined, DEF: this.laterDates });
+    const within = early ?? late;
+    const asks = this.OPTION1(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "booked", concert, days, within, name, asks };
   });
+
+  /** The dates may also stand after the name. */
+  private readonly laterDates = (): DateRange => {
+    this.CONSUME1(K.from);
+    return this.SUBRULE1(this.dateRange);
+  };
 
   readonly ease = this.RULE("ease", (): TermField => {
     const first = this.CONSUME(K.ease);
@@ -758,72 +802,109 @@ export class PracticeParser extends MusicParser {
   readonly weeksBlock = this.RULE("weeksBlock", (): WeeksBlock => {
     const first = this.LA(1);
     const weeks = this.SUBRULE(this.weeks);
-    const block = this.OPTION(() => this.SUBRULE(this.block));
+    const block = this.OPTION(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "weeks", weeks, block };
   });
 
   readonly change = this.RULE("change", (): ChangeBlock => {
     const first = this.CONSUME(K.change);
     const player = this.SUBRULE(this.name);
-    const block = this.OPTION(() => this.SUBRULE(this.block));
+    const block = this.OPTION(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "change", player, block };
   });
 
-  readonly ask = this.RULE("ask", (): AskEntry => {
-    const first = this.LA(1);
-    return this.OR<AskEntry>([
-      {
-        ALT: () => {
-          this.CONSUME(K.load);
-          const points = this.SUBRULE(this.count);
-          this.CONSUME(K.points);
-          return { span: this.span(first), trivia: this.trivia, kind: "asks load", points };
-        },
+  private readonly asks = [
+    {
+      ALT: (): AskEntry => {
+        const first = this.CONSUME(K.load);
+        const points = this.SUBRULE(this.count);
+        this.CONSUME(K.points);
+        return { span: this.span(first), trivia: this.trivia, kind: "asks load", points };
       },
-      {
-        ALT: () => {
-          const what = this.SUBRULE(this.timeQuantity);
-          return this.OR1<AskEntry>([
-            {
-              GATE: () => this.LA(2).tokenType !== Percent,
-              ALT: () => {
-                const time = this.SUBRULE(this.time);
-                return { span: this.span(first), trivia: this.trivia, kind: "asks time", what, time };
-              },
-            },
-            {
-              ALT: () => {
-                const share = this.SUBRULE(this.share);
-                this.ACTION(() => {
-                  if (what !== "playing" && what !== "upper") {
-                    this.refuse(first, `A share can be asked for \`playing\` and \`upper\`; \`${what}\` takes a length of time.`);
-                  }
-                });
-                const part = what as "playing" | "upper";
-                return { span: this.span(first), trivia: this.trivia, kind: "asks share", what: part, share };
-              },
-            },
-          ]);
-        },
+    },
+    {
+      ALT: (): AskEntry => {
+        const first = this.LA(1);
+        const what = this.SUBRULE(this.timeQuantity);
+        const amount = this.SUBRULE(this.timeOrShare);
+        return this.ACTION((): AskEntry => {
+          const around = { span: this.span(first), trivia: this.trivia };
+          if ("time" in amount) return { ...around, kind: "asks time", what, time: amount.time };
+          if (what === "playing" || what === "upper") {
+            return { ...around, kind: "asks share", what, share: amount.share };
+          }
+          this.refuse(
+            first,
+            `A share can be asked of \`playing\` and \`upper\`; \`${what}\` takes a length of time.`,
+          );
+          return { ...around, kind: "asks share", what: "playing", share: amount.share };
+        });
       },
-    ]);
-  });
+    },
+  ];
+  readonly ask = this.RULE("ask", (): AskEntry => this.OR<AskEntry>(this.asks));
+
+  private readonly timesOrShares = [
+    { ALT: (): TimeOrShare => ({ share: this.namedShare(this.CONSUME(K.half), 50) }) },
+    { ALT: (): TimeOrShare => ({ share: this.namedShare(this.CONSUME(K.all), 100) }) },
+    {
+      ALT: (): TimeOrShare => {
+        const first = this.LA(1);
+        const { text, value } = this.SUBRULE(this.count);
+        const percent = this.OR1(this.percentOrTime);
+        return this.ACTION((): TimeOrShare => {
+          if (percent === undefined)
+            return { share: { span: this.span(first), text: `${text} %`, percent: value } };
+          const [unit, more] = percent;
+          return { time: { span: this.span(first), parts: [{ value, unit }, ...more] } };
+        });
+      },
+    },
+  ];
+  private readonly percentOrTime = [
+    { ALT: () => void this.CONSUME(Percent) },
+    {
+      ALT: (): [TimeText["parts"][number]["unit"], TimeText["parts"]] => {
+        const unit = this.CONSUME(Unit).image as TimeText["parts"][number]["unit"];
+        const more = this.OPTION({ GATE: () => matches(this.LA(2), Unit), DEF: this.someTime });
+        return [unit, more?.parts ?? []];
+      },
+    },
+  ];
+  private readonly timeOrShare = this.RULE(
+    "timeOrShare",
+    (): TimeOrShare => this.OR<TimeOrShare>(this.timesOrShares),
+  );
+
+  private namedShare(token: IToken, percent: number): ShareText {
+    return { span: this.tokenSpan(token), text: token.image, percent };
+  }
 
   // ---- sessions ---------------------------------------------------------------------------------------------
 
   readonly session = this.RULE("session", (): SessionBlock => {
     const first = this.LA(1);
     const days = this.SUBRULE(this.days);
-    const name = this.OPTION(() => this.SUBRULE(this.name));
-    const minutes = this.OPTION1(() => this.SUBRULE(this.time));
-    let routine: Name | undefined;
-    this.OPTION2(() => {
-      this.CONSUME(K.routine);
-      routine = this.SUBRULE1(this.name);
-    });
-    const block = this.OPTION3(() => this.SUBRULE(this.block));
-    return { span: this.span(first), trivia: this.trivia, kind: "session", days, name, minutes, routine, block };
+    const name = this.OPTION(this.someName);
+    const minutes = this.OPTION1(this.someTime);
+    const routine = this.OPTION2(this.someRoutine);
+    const block = this.OPTION3(this.someBlock);
+    return {
+      span: this.span(first),
+      trivia: this.trivia,
+      kind: "session",
+      days,
+      name,
+      minutes,
+      routine,
+      block,
+    };
   });
+
+  private readonly someRoutine = (): Name => {
+    this.CONSUME(K.routine);
+    return this.SUBRULE1(this.name);
+  };
 
   readonly pause = this.RULE("pause", (): PauseItem => {
     const first = this.CONSUME(K.rest);
@@ -833,38 +914,39 @@ export class PracticeParser extends MusicParser {
 
   readonly shortBlock = this.RULE("shortBlock", (): ShortBlock => {
     const first = this.CONSUME(K.short);
-    const minutes = this.OPTION(() => this.SUBRULE(this.time));
+    const minutes = this.OPTION(this.someTime);
     const block = this.SUBRULE(this.block);
     return { span: this.span(first), trivia: this.trivia, kind: "short", minutes, block };
   });
+
+  private clauses: Clause[] = [];
+  private readonly oneClause = (): void => {
+    const token = this.LA(1);
+    const clause = this.OR(this.clauseOrTravelWord);
+    this.ACTION(() => {
+      const { clauses } = this;
+      if (!("kind" in clause)) {
+        this.attach(clauses, token, clause);
+        return;
+      }
+      const twin = clauses.some(({ kind }) => ASKS[kind] === ASKS[clause.kind]);
+      if (twin)
+        this.refuse(token, `This says a second time ${CLAUSE_TELLS[clause.kind]}. Keep one of the two.`);
+      clauses.push(clause);
+    });
+  };
+  private readonly clauseOrTravelWord = [
+    { ALT: (): Clause | TravelWord => this.SUBRULE(this.clause) },
+    { ALT: (): Clause | TravelWord => this.SUBRULE(this.travelWord) },
+  ];
 
   readonly assignment = this.RULE("assignment", (): Assignment => {
     const first = this.LA(1);
     const exercise = this.SUBRULE(this.name);
     const clauses: Clause[] = [];
-    this.MANY(() =>
-      this.OR([
-        {
-          ALT: () => {
-            const token = this.LA(1);
-            const clause = this.SUBRULE(this.clause);
-            this.ACTION(() => {
-              const twin = clauses.some((other) => sameAsk(other, clause));
-              if (twin) this.refuse(token, `This says a second time ${CLAUSE_TELLS[clause.kind]}. Keep one of the two.`);
-              clauses.push(clause);
-            });
-          },
-        },
-        {
-          ALT: () => {
-            const token = this.LA(1);
-            const word = this.SUBRULE(this.travelWord);
-            this.ACTION(() => this.attach(clauses, token, word));
-          },
-        },
-      ]),
-    );
-    const block = this.OPTION(() => this.SUBRULE(this.block));
+    this.clauses = clauses;
+    this.MANY(this.oneClause);
+    const block = this.OPTION(this.someBlock);
     return { span: this.span(first), trivia: this.trivia, kind: "assignment", exercise, clauses, block };
   });
 
@@ -876,76 +958,111 @@ export class PracticeParser extends MusicParser {
       this.refuse(token, `\`${token.image}\` says how keys travel: it stands after \`keys …\`.`);
       return;
     }
-    clauses[at] = { ...clause, ...word, span: { start: clause.span.start, end: endOf(this.LA(0)) } } as Clause;
+    clauses[at] = {
+      ...clause,
+      ...word,
+      span: { start: clause.span.start, end: endOf(this.LA(0)) },
+    } as Clause;
   }
 
-  private readonly clause = this.RULE("clause", (): Clause => {
-    const first = this.LA(1);
-    return this.OR<Clause>([
-      {
-        ALT: () => {
-          this.CONSUME(K.in);
-          const key = this.SUBRULE(this.key);
-          return { span: this.span(first), kind: "in", key };
-        },
+  private readonly someBeat = (): ValueText => this.SUBRULE(this.beat);
+  private readonly clauseKinds = [
+    {
+      ALT: (): Clause => {
+        const first = this.CONSUME(K.in);
+        const key = this.SUBRULE(this.key);
+        return { span: this.span(first), kind: "in", key };
       },
-      { ALT: () => this.SUBRULE(this.keysClause) },
-      { ALT: () => this.SUBRULE(this.valvesClause) },
-      {
-        ALT: () => {
-          this.CONSUME(K.tempo);
-          const beat = this.OPTION(() => this.SUBRULE(this.beat));
-          const bpm = this.SUBRULE(this.range);
-          return { span: this.span(first), kind: "tempo", beat, bpm };
-        },
+    },
+    { ALT: (): Clause => this.SUBRULE(this.keysClause) },
+    { ALT: (): Clause => this.SUBRULE(this.valvesClause) },
+    {
+      ALT: (): Clause => {
+        const first = this.CONSUME(K.all);
+        const clause = this.OR1(this.allClauses);
+        return this.ACTION(() => ({ ...clause, span: this.span(first) }));
       },
-      {
-        ALT: () => {
-          const times = this.SUBRULE1(this.range);
-          this.CONSUME(K.times);
-          return { span: this.span(first), kind: "times", times, word: "times" };
-        },
+    },
+    {
+      ALT: (): Clause => {
+        const first = this.CONSUME(K.tempo);
+        const beat = this.OPTION(this.someBeat);
+        const bpm = this.SUBRULE(this.range);
+        return { span: this.span(first), kind: "tempo", beat, bpm };
       },
-      { ALT: () => this.counted(this.CONSUME(K.once), 1) },
-      { ALT: () => this.counted(this.CONSUME(K.twice), 2) },
-      {
-        ALT: () => {
-          this.CONSUME(K.for);
-          const minutes = this.SUBRULE2(this.range);
-          this.CONSUME(K.min);
-          return { span: this.span(first), kind: "minutes", minutes };
-        },
+    },
+    {
+      ALT: (): Clause => {
+        const first = this.LA(1);
+        const times = this.SUBRULE1(this.range);
+        this.CONSUME(K.times);
+        return { span: this.span(first), kind: "times", times, word: "times" };
       },
-      {
-        ALT: () => {
-          const articulation = this.SUBRULE(this.articulation);
-          return { span: this.span(first), kind: "articulation", articulation };
-        },
+    },
+    { ALT: (): Clause => this.counted(this.CONSUME(K.once), 1) },
+    { ALT: (): Clause => this.counted(this.CONSUME(K.twice), 2) },
+    {
+      ALT: (): Clause => {
+        const first = this.CONSUME(K.for);
+        const minutes = this.SUBRULE2(this.range);
+        this.CONSUME(K.min);
+        return { span: this.span(first), kind: "minutes", minutes };
       },
-      {
-        ALT: () => {
-          this.CONSUME(K.dynamic);
-          const dynamic = this.SUBRULE(this.dynamic);
-          return { span: this.span(first), kind: "dynamic", dynamic };
-        },
+    },
+    {
+      ALT: (): Clause => {
+        const first = this.LA(1);
+        const articulation = this.SUBRULE(this.otherArticulation);
+        return { span: this.span(first), kind: "articulation", articulation };
       },
-      {
-        ALT: () => {
-          this.CONSUME(K.rest);
-          const rest = this.SUBRULE(this.restText);
-          return { span: this.span(first), kind: "rest", rest };
-        },
+    },
+    {
+      ALT: (): Clause => {
+        const first = this.CONSUME(K.dynamic);
+        const dynamic = this.SUBRULE(this.dynamic);
+        return { span: this.span(first), kind: "dynamic", dynamic };
       },
-      {
-        ALT: () => {
-          this.CONSUME(K.drop);
-          this.CONSUME(K.when);
-          this.CONSUME(K.tired);
-          return { span: this.span(first), kind: "drop when tired" };
-        },
+    },
+    {
+      ALT: (): Clause => {
+        const first = this.CONSUME(K.rest);
+        const rest = this.SUBRULE(this.restText);
+        return { span: this.span(first), kind: "rest", rest };
       },
-    ]);
-  });
+    },
+    {
+      ALT: (): Clause => {
+        const first = this.CONSUME(K.drop);
+        this.CONSUME(K.when);
+        this.CONSUME(K.tired);
+        return { span: this.span(first), kind: "drop when tired" };
+      },
+    },
+  ];
+  private readonly clause = this.RULE("clause", (): Clause => this.OR<Clause>(this.clauseKinds));
+
+  private readonly allClauses = [
+    {
+      ALT: (): Clause => {
+        const keys = this.SUBRULE1(this.keysClause);
+        return { ...keys, all: true };
+      },
+    },
+    {
+      ALT: (): Clause => {
+        const valves = this.SUBRULE1(this.valvesClause);
+        return { ...valves, all: true };
+      },
+    },
+    {
+      ALT: (): Clause => {
+        const first = this.LA(0);
+        const rest = this.SUBRULE(this.allOf);
+        const span = this.span(first);
+        return { span, kind: "articulation", articulation: { ...rest, span } };
+      },
+    },
+  ];
 
   private counted(token: IToken, value: number): Clause {
     const span = this.tokenSpan(token);
@@ -954,85 +1071,74 @@ export class PracticeParser extends MusicParser {
     return { span, kind: "times", times, word: value === 1 ? "once" : "twice" };
   }
 
+  private readonly places = [
+    { ALT: (): "above" | "below" => this.CONSUME(K.above) && "above" },
+    { ALT: (): "above" | "below" => this.CONSUME(K.below) && "below" },
+  ];
+  private readonly somePlace = (): "above" | "below" => this.OR<"above" | "below">(this.places);
   private readonly placedKey = this.RULE("placedKey", (): PlacedKey => {
     const first = this.LA(1);
     const key = this.SUBRULE(this.key);
-    let place: "above" | "below" | undefined;
-    this.OPTION(() => {
-      this.OR([
-        { ALT: () => this.CONSUME(K.above) && (place = "above") },
-        { ALT: () => this.CONSUME(K.below) && (place = "below") },
-      ]);
-    });
+    const place = this.OPTION(this.somePlace);
     return { span: this.span(first), key, place };
   });
 
-  private readonly travelWord = this.RULE("travelWord", (): TravelWord => {
-    return this.OR<TravelWord>([
-      { ALT: () => this.CONSUME(K.folded) && { folded: true } },
-      {
-        ALT: () => {
-          this.CONSUME(K.next);
-          this.CONSUME(K.round);
-          const direction = this.SUBRULE(this.direction);
-          this.CONSUME(K.by);
-          const step = this.SUBRULE(this.step);
-          return { nextRound: { direction, step } };
-        },
+  private readonly travelWords = [
+    { ALT: (): TravelWord => this.CONSUME(K.folded) && { folded: true } },
+    {
+      ALT: (): TravelWord => {
+        this.CONSUME(K.next);
+        this.CONSUME(K.round);
+        const direction = this.SUBRULE(this.direction);
+        this.CONSUME(K.by);
+        const step = this.SUBRULE(this.step);
+        return { nextRound: { direction, step } };
       },
-      { ALT: () => this.CONSUME(K.onward) && { pacing: "onward" } },
-      { ALT: () => this.CONSUME(K.afresh) && { pacing: "afresh" } },
-      {
-        ALT: () => {
-          this.CONSUME(K.when);
-          this.CONSUME(K.passed);
-          return { pacing: "when passed" };
-        },
+    },
+    { ALT: (): TravelWord => this.CONSUME(K.onward) && { pacing: "onward" } },
+    { ALT: (): TravelWord => this.CONSUME(K.afresh) && { pacing: "afresh" } },
+    {
+      ALT: (): TravelWord => {
+        this.CONSUME(K.when);
+        this.CONSUME(K.passed);
+        return { pacing: "when passed" };
       },
-    ]);
-  });
+    },
+  ];
+  private readonly travelWord = this.RULE(
+    "travelWord",
+    (): TravelWord => this.OR<TravelWord>(this.travelWords),
+  );
 
+  private keysSoFar: PlacedKey[] = [];
+  private readonly walkOrList = [
+    {
+      ALT: (): Walk => {
+        const direction = this.SUBRULE(this.direction);
+        this.CONSUME(K.by);
+        const step = this.SUBRULE(this.step);
+        this.CONSUME(K.to);
+        const to = this.SUBRULE(this.key);
+        return { direction, step, to };
+      },
+    },
+    { ALT: (): undefined => void this.MANY(this.anotherKey) },
+  ];
+  private readonly anotherKey = (): void => {
+    this.CONSUME(Comma);
+    this.keysSoFar.push(this.SUBRULE1(this.placedKey));
+  };
   private readonly keysClause = this.RULE("keysClause", (): KeysClause => {
-    const first = this.LA(1);
-    let all = false;
-    this.OPTION(() => {
-      this.CONSUME(K.all);
-      all = true;
-    });
-    this.CONSUME(K.keys);
+    const first = this.CONSUME(K.keys);
     const start = this.SUBRULE(this.placedKey);
-    let travel: KeysClause["travel"] | undefined;
     const keys = [start];
-    this.OR([
-      {
-        ALT: () => {
-          const direction = this.SUBRULE(this.direction);
-          this.CONSUME(K.by);
-          const step = this.SUBRULE(this.step);
-          this.CONSUME(K.to);
-          const to = this.SUBRULE(this.key);
-          travel = { kind: "walk", from: start?.key, direction, step, to };
-        },
-      },
-      {
-        ALT: () => {
-          this.MANY(() => {
-            this.CONSUME(Comma);
-            keys.push(this.SUBRULE1(this.placedKey));
-          });
-        },
-      },
-    ]);
-    travel ??= { kind: "list", keys };
-    return {
-      span: this.span(first),
-      kind: "keys",
-      all,
-      travel,
-      folded: false,
-      nextRound: undefined,
-      pacing: undefined,
-    };
+    this.keysSoFar = keys;
+    const walk = this.OR<Walk | undefined>(this.walkOrList);
+    const travel: KeysClause["travel"] = this.ACTION(() =>
+      walk === undefined ? { kind: "list", keys } : { kind: "walk", from: start.key, ...walk },
+    );
+    const span = this.span(first);
+    return { span, kind: "keys", all: false, travel, folded: false, nextRound: undefined, pacing: undefined };
   });
 
   private readonly combination = this.RULE("combination", (): Word => {
@@ -1046,13 +1152,7 @@ export class PracticeParser extends MusicParser {
   });
 
   private readonly valvesClause = this.RULE("valvesClause", (): ValvesClause => {
-    const first = this.LA(1);
-    let all = false;
-    this.OPTION(() => {
-      this.CONSUME(K.all);
-      all = true;
-    });
-    this.CONSUME(K.valves);
+    const first = this.CONSUME(K.valves);
     const from = this.SUBRULE(this.combination);
     let travel: ValvesClause["travel"] | undefined;
     const combinations = [from];
@@ -1073,7 +1173,7 @@ export class PracticeParser extends MusicParser {
       },
     ]);
     travel ??= { kind: "list", combinations };
-    return { span: this.span(first), kind: "valves", all, travel, pacing: undefined };
+    return { span: this.span(first), kind: "valves", all: false, travel, pacing: undefined };
   });
 
   // ---- changes and the record ---------------------------------------------------------------------------------
@@ -1228,11 +1328,7 @@ export class PracticeParser extends MusicParser {
   });
 }
 
-/** Whether two clauses of one assignment say the same kind of thing. */
-function sameAsk(one: Clause, other: Clause): boolean {
-  return ASKS[one.kind] === ASKS[other.kind];
-}
-
+/** What a clause tells: two that tell the same contradict each other. */
 const ASKS: Record<Clause["kind"], string> = {
   in: "key",
   keys: "key",

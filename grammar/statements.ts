@@ -51,7 +51,13 @@ export const parser = new PracticeParser();
 
 type Entry = readonly [first: TokenType, statement: Statement];
 
-function entry(first: TokenType, rule: Statement["rule"], name: string, example: string, block?: BlockKind): Entry {
+function entry(
+  first: TokenType,
+  rule: Statement["rule"],
+  name: string,
+  example: string,
+  block?: BlockKind,
+): Entry {
   return [first, { rule: rule.bind(parser), name, example, block }];
 }
 
@@ -155,7 +161,13 @@ const ENTRIES: Readonly<Record<BlockKind, readonly Entry[]>> = {
     entry(K.no, p.closure, "A lesson that falls away", "no lesson 2026-11-10"),
     entry(K.lesson, p.lesson, "A lesson", "lesson every Tue", "asks"),
     entry(K.booked, p.booking, "A booking", 'booked every Thu "Wind band" { playing half }', "asks"),
-    entry(K.concert, p.booking, "A concert", 'concert 2026-11-20 "Harbour concert" { playing 15 min }', "asks"),
+    entry(
+      K.concert,
+      p.booking,
+      "A concert",
+      'concert 2026-11-20 "Harbour concert" { playing 15 min }',
+      "asks",
+    ),
     entry(K.ease, p.ease, "Easing before concerts", "ease 3 days before concerts to half"),
     entry(K.short, p.shortDays, "Short days", "short every Wed"),
     weeks(K.weeks),
@@ -217,4 +229,3 @@ export const FIRST_WORDS: Readonly<Record<BlockKind, readonly string[]>> = Objec
 function indices(type: TokenType): number[] {
   return [type.tokenTypeIdx ?? 0, ...(type.categoryMatches ?? [])];
 }
-

@@ -22,15 +22,20 @@ export const OddInMusic = category("OddInMusic");
 /** A letter of any script, without using the unicode flag that the lexer cannot optimise. */
 const LETTER =
   "A-Za-z\\u00aa\\u00b5\\u00ba\\u00c0-\\u00d6\\u00d8-\\u00f6\\u00f8-\\u02b8\\u0300-\\u1fff\\u2c00-\\u2fff\\u3040-\\ufdff\\ufe20-\\ufe6f\\uff10-\\uff9f";
-const ACCIDENTAL = "(?:##?|bb?|♯♯?|♭♭?)";
 
 const odd = [OddInMusic];
 
+/**
+ * All that begins with a letter. What it is (a keyword, a note, a key, an altered degree) is seen from its
+ * letters afterwards: trying five patterns on every word would cost more than the rest of lexing.
+ */
 export const Word = createToken({
   name: "Word",
-  pattern: new RegExp(`[${LETTER}_][${LETTER}_0-9-]*`),
+  pattern: new RegExp(`[A-G](?:##?|♯♯?|♭♭?)\\d*|[${LETTER}_][${LETTER}_0-9-]*`),
   categories: [AnyWord, InstrumentWord, OddInMusic],
 });
+export const Pitch = createToken({ name: "Pitch", pattern: Lexer.NA });
+export const Tonic = createToken({ name: "Tonic", pattern: Lexer.NA, categories: [AnyWord, OddInMusic] });
 
 export const LineEnd = createToken({ name: "LineEnd", pattern: /\r\n?|\n/ });
 /** Also the spaces that word processors leave behind, and a byte order mark. */
@@ -103,37 +108,23 @@ export const OpenName = createToken({
   categories: [QuotedName, OddInMusic],
 });
 
-export const DateText = createToken({ name: "DateText", pattern: /\d+-\d+-\d+/, categories: odd });
-/** A date in one of the other ways people write it. */
-export const OtherDate = createToken({
-  name: "OtherDate",
-  pattern: /\d+\.\d+\.\d+|\d+\/\d+\/\d+|\d+[–—‑−]\d+[–—‑−]\d+/,
-  categories: odd,
-});
-export const Fraction = createToken({ name: "Fraction", pattern: /\d+\/\d+\.*/ });
-export const Ratio = createToken({ name: "Ratio", pattern: /\d+:\d+/ });
+/** All that begins with a figure, told apart afterwards like words. */
 export const NumberText = createToken({
   name: "NumberText",
-  pattern: /\d+(?:\.\d+)?/,
+  pattern: /\d+(?:\/\d+(?:\/\d+|\.*)|-\d+-\d+|:\d+|\.\d+(?:\.\d+)?|[–—‑−]\d+[–—‑−]\d+)?/,
   categories: [AnyCount],
 });
+export const DateText = createToken({ name: "DateText", pattern: Lexer.NA, categories: odd });
+/** A date in one of the other ways people write it. */
+export const OtherDate = createToken({ name: "OtherDate", pattern: Lexer.NA, categories: odd });
+export const Fraction = createToken({ name: "Fraction", pattern: Lexer.NA });
+export const Ratio = createToken({ name: "Ratio", pattern: Lexer.NA });
+/** `b3` begins with a letter and is found among the words; `#3` and `-b7` are found here. */
 export const AlteredDegree = createToken({
   name: "AlteredDegree",
-  pattern: new RegExp(`-?${ACCIDENTAL}\\d+`),
-  longer_alt: Word,
+  pattern: /-(?:##?|bb?|♯♯?|♭♭?)\d+|(?:##?|♯♯?|♭♭?)\d+/,
 });
 export const Negative = createToken({ name: "Negative", pattern: /-\d+/ });
-export const Pitch = createToken({
-  name: "Pitch",
-  pattern: new RegExp(`[A-G]${ACCIDENTAL}?\\d+`),
-  longer_alt: Word,
-});
-export const Tonic = createToken({
-  name: "Tonic",
-  pattern: new RegExp(`[A-G]${ACCIDENTAL}?`),
-  longer_alt: Word,
-  categories: [AnyWord, OddInMusic],
-});
 
 export const OpenBrace = createToken({ name: "OpenBrace", pattern: "{", categories: odd });
 export const CloseBrace = createToken({ name: "CloseBrace", pattern: "}", categories: odd });
@@ -230,16 +221,10 @@ const LEXED: readonly TokenType[] = [
   QuotedName,
   BracedName,
   OpenName,
-  OtherDate,
-  DateText,
-  Fraction,
-  Ratio,
   NumberText,
+  Word,
   AlteredDegree,
   Negative,
-  Pitch,
-  Tonic,
-  Word,
   OpenBrace,
   CloseBrace,
   OpenBracket,
@@ -264,6 +249,12 @@ export const VOCABULARY: readonly TokenType[] = [
   InstrumentWord,
   OddInMusic,
   ...LEXED,
+  Pitch,
+  Tonic,
+  DateText,
+  OtherDate,
+  Fraction,
+  Ratio,
   BlockToken,
   OddLetters,
   ...new Set(WORD_TOKENS.values()),
@@ -292,13 +283,43 @@ export function madeToken(type: TokenType, image: string, start: number, end: nu
   };
 }
 
+/** What a word is by its letters, keywords aside. */
+function wordType(image: string): TokenType {
+  const first = image.charCodeAt(0);
+  if (first >= 65 && first <= 71) {
+    if (image.length === 1) return Tonic;
+    const [, figures] = NOTE.exec(image) ?? [];
+    if (figures === undefined) return Word;
+    return figures === "" ? Tonic : Pitch;
+  }
+  return first === 98 && LOWERED.test(image) ? AlteredDegree : Word;
+}
+const NOTE = /^[A-G](?:##?|bb?|♯♯?|♭♭?)?(\d*)$/;
+const LOWERED = /^bb?\d+$/;
+
+/** What a figure is by the sign after its first number. */
+function figureType(image: string): TokenType {
+  for (let i = 1; i < image.length; i++) {
+    const code = image.charCodeAt(i);
+    if (code >= 48 && code <= 57) continue;
+    if (code === 47) return image.indexOf("/", i + 1) < 0 ? Fraction : OtherDate;
+    if (code === 45) return DateText;
+    if (code === 58) return Ratio;
+    if (code === 46) return image.indexOf(".", i + 1) < 0 ? NumberText : OtherDate;
+    return OtherDate;
+  }
+  return NumberText;
+}
+
 /** Splits a piece of text into tokens. Letters that are nothing at all come back as `OddLetters`. */
 export function lex(text: string): IToken[] {
   const { tokens, errors } = lexer.tokenize(text);
   for (const token of tokens) {
-    if (token.tokenType !== Word) continue;
-    const type = WORD_TOKENS.get(token.image);
-    if (type === undefined) continue;
+    const { image } = token;
+    let type: TokenType | undefined;
+    if (token.tokenType === Word) type = WORD_TOKENS.get(image) ?? wordType(image);
+    else if (token.tokenType === NumberText && image.length > 2) type = figureType(image);
+    else continue;
     token.tokenType = type;
     token.tokenTypeIdx = type.tokenTypeIdx ?? 0;
   }
