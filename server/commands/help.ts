@@ -1,0 +1,122 @@
+import { nearest } from "../plan/nearest";
+import { catalogue } from "../rules/catalogue";
+import { FILE_CODES } from "../workspace/file-codes";
+import { readOptions } from "./options";
+import { CLEAN, Misuse, type World } from "./world";
+
+const GENERAL = `Leadpipe reads brass practice plans, adds them up and says what a teacher would want to know.
+
+  leadpipe check [files]           what is the matter with these plans
+  leadpipe totals [files]          clock, playing, upper, stretch and load
+  leadpipe explain "Exercise"      everything about one exercise
+  leadpipe format [files]          lay the files out in the one common way
+  leadpipe help VERB               a verb with its options and examples
+  leadpipe help findings           everything it may find, and why
+  leadpipe version
+
+Files are plan files, folders of them, or - for standard input; without any it takes the folder you are in.
+It ends with 0 when all is well, 1 when something was found, 2 when it was asked in a way it does not know.
+`;
+
+const VERBS: ReadonlyMap<string, string> = new Map([
+  [
+    "check",
+    `leadpipe check [files and folders]
+
+Reads the plans, plays every term through day by day for each player, and says what it finds.
+
+  --strict   end with 1 for warnings too, not only for errors
+  --quiet    leave the notes out
+  --json     for other programs
+
+Examples
+  leadpipe check samples
+  leadpipe check --strict autumn.practice
+  cat autumn.practice | leadpipe check -
+`,
+  ],
+  [
+    "totals",
+    `leadpipe totals [files and folders]
+
+Clock time, playing, upper, longest stretch and load, beside what the player is allowed.
+
+  --by session|day|week|term   how finely; week where nothing is said
+  --player "K. M."             one player only
+  --term "Autumn"              one term only
+  --week 3                     one taught week only
+  --csv                        for a spreadsheet, times in seconds
+  --json                       for other programs
+
+Examples
+  leadpipe totals samples --by term
+  leadpipe totals samples --by day --week 3 --player "K. M."
+  leadpipe totals samples --csv > totals.csv
+`,
+  ],
+  [
+    "explain",
+    `leadpipe explain "Exercise" [files and folders]
+
+Range, duration, load, fingering, breath and tongue of one time through, and the keys that fit each player.
+
+  --in KEY           in another key: G, Bb, "A minor"
+  --player "K. M."   for one player only
+
+Examples
+  leadpipe explain "Slow fifths" samples
+  leadpipe explain "Slow fifths" --in Bb --player "Seniors" samples
+`,
+  ],
+  [
+    "format",
+    `leadpipe format [files and folders]
+
+Lays plan files out in the one common way, in place. What cannot be read is left as it stands.
+
+  --check    change nothing; end with 1 if a file is laid out differently
+
+Examples
+  leadpipe format samples
+  leadpipe format --check samples
+  cat autumn.practice | leadpipe format -
+`,
+  ],
+  [
+    "help",
+    "leadpipe help [VERB or findings]\n\nExamples\n  leadpipe help totals\n  leadpipe help findings\n",
+  ],
+  ["version", "leadpipe version\n\nThe version of this program.\n"],
+]);
+
+/** The verbs there are. */
+export const VERB_NAMES: readonly string[] = [...VERBS.keys()];
+
+/** `leadpipe help`. */
+export function help(args: readonly string[], world: World): number {
+  const { words } = readOptions("help", args, {});
+  const [topic] = words;
+  if (topic === undefined) world.out(GENERAL);
+  else if (topic === "findings") world.out(findingsText(world));
+  else {
+    const text = VERBS.get(topic);
+    if (text === undefined) {
+      const near = nearest(topic, [...VERB_NAMES, "findings"]);
+      throw new Misuse(
+        `There is no help on “${topic}”.${near === undefined ? " Try: leadpipe help" : ` Did you mean “${near}”?`}`,
+      );
+    }
+    world.out(text);
+  }
+  return CLEAN;
+}
+
+function findingsText({ paint }: World): string {
+  const findings = [...catalogue, ...FILE_CODES].sort((a, b) => (a.code < b.code ? -1 : 1));
+  return findings
+    .map(
+      (each) =>
+        `${paint.strong(each.code)} (${paint[each.severity](each.severity)}): ${each.title}.\n    ${each.reason}\n    ${each.mend}\n`,
+    )
+    .join("\n");
+}

@@ -1,0 +1,85 @@
+import { unrollTerm } from "../days/unroll";
+import { GRAINS, type Grain, type TotalsRow, totalsRows } from "../output/totals-rows";
+import { CAUTION, totalsCsv, totalsData, totalsText } from "../output/totals-text";
+import { nearest } from "../plan/nearest";
+import { playersOf } from "../plan/plan";
+import type { Checked } from "../workspace/check-sources";
+import { readOptions } from "./options";
+import { readPlans } from "./read-plans";
+import { CLEAN, Misuse, type World } from "./world";
+
+/** `leadpipe totals`: how long, how high and how much, for each player. */
+export async function totals(args: readonly string[], world: World): Promise<number> {
+  const { words, values, switches } = readOptions("totals", args, {
+    by: "value",
+    player: "value",
+    term: "value",
+    week: "value",
+    json: "switch",
+    csv: "switch",
+  });
+  if (switches.has("json") && switches.has("csv")) throw new Misuse("Ask for --json or --csv, not for both.");
+  const by = grainOf(values.get("by") ?? "week");
+  const week = weekOf(values.get("week"));
+  const checked = await readPlans(words, world, { findings: false });
+  const wanted = { player: values.get("player"), term: values.get("term") };
+  const rows = rowsOf(checked, by, week, wanted);
+  if (switches.has("json")) world.out(`${JSON.stringify(totalsData(rows), null, 2)}\n`);
+  else if (switches.has("csv")) world.out(totalsCsv(rows));
+  else if (rows.length === 0) world.out("There is no term here to add up.\n");
+  else world.out(`${totalsText(rows, by)}\n\n${CAUTION}\n`);
+  return CLEAN;
+}
+
+function grainOf(word: string): Grain {
+  const grain = GRAINS.find((each) => each === word);
+  if (grain !== undefined) return grain;
+  throw new Misuse(`“--by” takes session, day, week or term, not “${word}”.`);
+}
+
+function weekOf(text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
+  const week = Number(text);
+  if (Number.isInteger(week) && week > 0) return week;
+  throw new Misuse(`“--week” takes the number of a taught week, such as 3, not “${text}”.`);
+}
+
+function rowsOf(
+  { files }: Checked,
+  by: Grain,
+  week: number | undefined,
+  wanted: { readonly player: string | undefined; readonly term: string | undefined },
+): readonly TotalsRow[] {
+  const rows: TotalsRow[] = [];
+  const players = new Set<string>();
+  const terms = new Set<string>();
+  let longest = 0;
+  for (const { plan, asked } of files) {
+    if (!asked) continue;
+    for (const term of plan.own.terms) {
+      terms.add(term.name);
+      for (const player of playersOf(plan, term)) {
+        players.add(player.name);
+        if (wanted.term !== undefined && wanted.term !== term.name) continue;
+        if (wanted.player !== undefined && wanted.player !== player.name) continue;
+        const days = unrollTerm(plan, term, player);
+        longest = Math.max(longest, days.weeks);
+        rows.push(...totalsRows(days, by, week));
+      }
+    }
+  }
+  mustBeThere("term", wanted.term, terms);
+  mustBeThere("player", wanted.player, players);
+  if (week !== undefined && week > longest && longest > 0) {
+    throw new Misuse(`There is no week ${week}: the longest of these terms has ${longest} taught weeks.`);
+  }
+  return rows;
+}
+
+function mustBeThere(what: string, name: string | undefined, names: ReadonlySet<string>): void {
+  if (name === undefined || names.has(name)) return;
+  const near = nearest(name, names);
+  throw new Misuse(
+    `There is no ${what} “${name}” in these plans.${near === undefined ? "" : ` Did you mean “${near}”?`}`,
+  );
+}

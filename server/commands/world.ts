@@ -1,0 +1,24 @@
+import type { Paint } from "../output/paint";
+
+/** What a verb may know and do of the world around it; the entry point supplies it. */
+export interface World {
+  readonly cwd: string;
+  readonly readInput: () => Promise<Uint8Array>;
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  /** For standard output, and for standard error. */
+  readonly paint: Paint;
+  readonly errPaint: Paint;
+  /** Whether somebody is watching standard error. */
+  readonly watched: boolean;
+  /** Milliseconds from any start. */
+  readonly now: () => number;
+}
+
+/** How a verb ended. */
+export const CLEAN = 0;
+export const FOUND = 1;
+export const MISUSED = 2;
+
+/** The command was not asked in a way it understands; the message says how to ask. */
+export class Misuse extends Error {}
