@@ -126,6 +126,10 @@ function others(dates: readonly number[], players: readonly string[]): string {
   if (dates.length > 1) {
     text += ` The same on ${counted(dates.length - 1, "more day")}, the last on ${dateText(dates[dates.length - 1]!)}.`;
   }
-  if (players.length > 1) text += ` Also for ${list(players.slice(1), 4)}.`;
+  if (players.length > 1) {
+    const names = list(players.slice(1), 4);
+    // Initials bring their own full stop.
+    text += ` Also for ${names}${names.endsWith(".") ? "" : "."}`;
+  }
   return text;
 }
