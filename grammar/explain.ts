@@ -34,3 +34,14 @@ export function explainOutside(_t: string, run: readonly IToken[]): Problem {
     mend: undefined,
   };
 }
+
+/** The finding for a letter that cannot be seen. */
+export function oddLetter(letter: string, span: Problem["span"]): Problem {
+  const code = letter.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
+  return {
+    code: "odd-letter",
+    span,
+    message: `A letter that cannot be seen stands here (U+${code}). Take it away.`,
+    mend: { title: "Take it away", text: "" },
+  };
+}

@@ -1,5 +1,5 @@
 import { EOF, type IToken } from "chevrotain";
-import { explainFault, explainOutside, explainStart } from "./explain";
+import { explainFault, explainOutside, explainStart, oddLetter } from "./explain";
 import { musicProblems, slurProblems } from "./explain-music";
 import type { Fault } from "./leaves";
 import { BARE, type FoldedBlock, type Line, type Mutable, outline, triviaOf } from "./outline";
@@ -9,8 +9,7 @@ import { BlockToken, BracedName, Comment, endOf, lex, OpenName, QuotedName } fro
 import type { Declaration, MusicElement, MusicField, Trivia, Unread } from "./tree";
 
 /** Letters that cannot be seen and have no business in a plan. */
-const UNSEEN =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200b\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
+const UNSEEN = /[^\P{Cc}\t\r\n]|[\u200b\u200e\u200f\u202a-\u202e\u2066-\u2069]/u;
 
 /** Reads one piece of a file. Never throws, whatever the text. */
 export function readPiece(text: string): Piece {
@@ -242,15 +241,4 @@ function unseenProblems(tokens: readonly IToken[], problems: Problem[]): void {
     const start = token.startOffset + at;
     problems.push(oddLetter(token.image.charAt(at), { start, end: start + 1 }));
   }
-}
-
-/** The finding for a letter that cannot be seen. */
-export function oddLetter(letter: string, span: Problem["span"]): Problem {
-  const code = letter.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0");
-  return {
-    code: "odd-letter",
-    span,
-    message: `A letter that cannot be seen stands here (U+${code}). Take it away.`,
-    mend: { title: "Take it away", text: "" },
-  };
 }

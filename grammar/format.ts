@@ -1,0 +1,58 @@
+import type { Piece } from "./piece";
+import { readSource } from "./pieces";
+import { printDeclaration } from "./print";
+
+/**
+ * The one canonical layout. It is what is printed from the tree, so it can lose nothing that was read; what
+ * was not read is kept as it stands.
+ */
+
+/** Lays a plan text out. Line ends stay what most of the text uses. */
+export function format(text: string): string {
+  const { pieces } = readSource(text);
+  let out = "";
+  let blank = false;
+  for (const piece of pieces) {
+    const body = formatPiece(piece);
+    if (body === "") {
+      blank ||= out !== "" && piece.text !== "";
+      continue;
+    }
+    if (blank && out !== "") out += "\n";
+    out += body;
+    blank = endsBlank(piece.text);
+  }
+  return usesCrlf(text) ? out.replace(/\n/g, "\r\n") : out;
+}
+
+/** One piece as text, without the blank lines around it; each line has its end. */
+export function formatPiece(piece: Piece): string {
+  if (piece.verbatim)
+    return `${plain(piece.text)
+      .replace(/^(?:[^\S\n]*\n)+/, "")
+      .trimEnd()}\n`;
+  let text = piece.declaration === undefined ? "" : plain(printDeclaration(piece.declaration));
+  for (const comment of piece.comments) {
+    if (comment !== "" || text !== "") text += `${comment}\n`;
+  }
+  return text;
+}
+
+/** Line ends as `\n`, without a byte order mark. */
+function plain(text: string): string {
+  return text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n");
+}
+
+function endsBlank(text: string): boolean {
+  return /(?:\r\n?|\n)[^\S\r\n]*(?:\r\n?|\n)\s*$/.test(text);
+}
+
+function usesCrlf(text: string): boolean {
+  let crlf = 0;
+  let lf = 0;
+  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) {
+    if (text.charCodeAt(at - 1) === 13) crlf++;
+    else lf++;
+  }
+  return crlf > lf;
+}
