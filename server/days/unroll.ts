@@ -17,7 +17,7 @@ import {
   type WeeksPlan,
 } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
-import { lasting, loadOf, profileOf, upperOf } from "../profile/profile";
+import { lasting, loadOf, type Profile, profileOf, upperOf } from "../profile/profile";
 import { cellsThatFit, easedTimes, grown, timesThatFit } from "./amount";
 import type { Day, DayItem, DaySession, DayState, Pass, PlayerTerm, Sums } from "./day";
 import { movedPlacement, type Placement, type Travel, travelOf } from "./placement";
@@ -29,14 +29,34 @@ export function unrollTerm(plan: Plan, term: Term, player: Player): PlayerTerm {
   return new Unroller(plan, term, player).unroll();
 }
 
+interface AskedTempo {
+  readonly wholeSeconds: number;
+  readonly bpm: number | undefined;
+  readonly fastest: number | undefined;
+}
+
+/** What an assignment asks in one week of its block, whatever the day. */
+interface Asked {
+  readonly exercise: Exercise;
+  /** The week within the block, from 0, and how many the block has. */
+  readonly index: number;
+  readonly weeks: number;
+  readonly profile: Profile;
+  readonly tempo: AskedTempo;
+  /** Seconds of one time through, and of the rest after it. */
+  readonly play: number;
+  readonly rest: number;
+  /** Items of full days by where the walk stood, and how far each moves it. */
+  readonly items: Map<number, { readonly item: DayItem; readonly moves: number }>;
+}
+
 /** How far an assignment has walked. */
 interface Walk {
   readonly travel: Travel;
   /** Placements played so far, counted on through all rounds. */
   position: number;
+  asked: Asked | undefined;
 }
-
-const NO_SUMS: Sums = { clock: 0, playing: 0, upper: 0, load: 0 };
 
 class Unroller {
   private readonly settings: Settings;
@@ -183,12 +203,12 @@ class Unroller {
     const meter = new StretchMeter(this.settings.hornDown);
     const blockWeeks = this.blockWeeks.get(block)!;
     const growthIndex = blockWeeks.indexOf(week);
-    let sums: Sums = NO_SUMS;
+    const sums = { clock: 0, playing: 0, upper: 0, load: 0 };
     let trailingRest = 0;
     for (const planned of content.items) {
       if (!("exercise" in planned)) {
         meter.rest(planned.pause);
-        sums = { ...sums, clock: sums.clock + planned.pause };
+        sums.clock += planned.pause;
         trailingRest = 0;
         continue;
       }
@@ -196,7 +216,7 @@ class Unroller {
       if (item === undefined) continue;
       items.push(item);
       meter.item(item);
-      sums = add(sums, item);
+      addTo(sums, item);
       trailingRest = item.passes.length === 0 ? 0 : item.restAfter;
     }
     // Practice ends with the last note: the rest after it counts for nobody.
@@ -205,8 +225,10 @@ class Unroller {
       content,
       short,
       items,
-      ...sums,
       clock: sums.clock - trailingRest,
+      playing: sums.playing,
+      upper: sums.upper,
+      load: sums.load,
       stretch: meter.longest,
       stretchItem: meter.longestItem,
     };
@@ -238,17 +260,31 @@ class Unroller {
   ): DayItem | undefined {
     const exercise = this.exerciseFor(assignment, date, week);
     if (exercise === undefined) return undefined;
-    const { settings } = this;
     const walk = this.walkOf(assignment, exercise);
-    const placements = walk.travel.placements;
-    const tempo = this.tempoOf(assignment, exercise, index, weeks);
-    const { instrument } = this.player;
-    const { articulation, dynamic } = assignment;
-    const mode = placements[0]!.mode;
-    const profile = profileOf({ exercise, instrument, settings, articulation, dynamic, mode });
-    const play = lasting(profile.playing, tempo.wholeSeconds) + lasting(profile.resting, tempo.wholeSeconds);
-    const rest = this.restAfter(assignment.rest ?? exercise.rest, exercise, play);
-    const passes = this.passes(assignment, exercise, walk, { play, rest, index, weeks, share, date });
+    let { asked } = walk;
+    if (asked === undefined || asked.exercise !== exercise || asked.index !== index) {
+      asked = this.ask(assignment, exercise, walk.travel, index, weeks);
+      walk.asked = asked;
+    }
+    const start = walk.travel.pacing === "afresh" ? 0 : walk.position;
+    // Most days of a week ask for the very same; those share one item.
+    const known = share === 1 ? asked.items.get(start) : undefined;
+    const made = known ?? this.measured(assignment, walk.travel, asked, start, share);
+    if (known === undefined && share === 1) asked.items.set(start, made);
+    this.advance(walk, made.moves, assignment, date);
+    return made.item;
+  }
+
+  private measured(
+    assignment: Assignment,
+    travel: Travel,
+    asked: Asked,
+    start: number,
+    share: number,
+  ): { readonly item: DayItem; readonly moves: number } {
+    const { exercise, profile, tempo, rest, play } = asked;
+    const { settings } = this;
+    const { passes, moves } = passesFrom(assignment, exercise, travel, asked, start, share);
     let times = 0;
     let upper = 0;
     let load = 0;
@@ -258,7 +294,7 @@ class Unroller {
       upper += pass.times * lasting(upperOf(profile, this.upperLine, semitones), tempo.wholeSeconds);
       load += pass.times * loadOf(profile, settings, semitones, tempo.wholeSeconds);
     }
-    return {
+    const item = {
       assignment,
       exercise,
       profile,
@@ -272,14 +308,34 @@ class Unroller {
       upper,
       load,
     };
+    return { item, moves };
   }
 
-  private tempoOf(
+  private ask(
     assignment: Assignment,
     exercise: Exercise,
+    travel: Travel,
     index: number,
     weeks: number,
-  ): { wholeSeconds: number; bpm: number | undefined; fastest: number | undefined } {
+  ): Asked {
+    const tempo = this.tempoOf(assignment, exercise, index, weeks);
+    const { articulation, dynamic } = assignment;
+    const { mode } = travel.placements[0]!;
+    const { instrument } = this.player;
+    const profile = profileOf({
+      exercise,
+      instrument,
+      settings: this.settings,
+      articulation,
+      dynamic,
+      mode,
+    });
+    const play = lasting(profile.playing, tempo.wholeSeconds) + lasting(profile.resting, tempo.wholeSeconds);
+    const rest = this.restAfter(assignment.rest ?? exercise.rest, exercise, play);
+    return { exercise, index, weeks, profile, tempo, play, rest, items: new Map() };
+  }
+
+  private tempoOf(assignment: Assignment, exercise: Exercise, index: number, weeks: number): AskedTempo {
     const own = exercise.tempo;
     const beat = assignment.tempo?.beat ?? own?.beat;
     if (beat === undefined) return { wholeSeconds: 0, bpm: undefined, fastest: undefined };
@@ -311,52 +367,9 @@ class Unroller {
     ) {
       this.troubles.push({ kind: "series-endless", place: assignment.place, exercise: exercise.name });
     }
-    const walk = { travel, position: 0 };
+    const walk: Walk = { travel, position: 0, asked: undefined };
     this.walks.set(assignment, walk);
     return walk;
-  }
-
-  /** Which keys and how many times through, and moves the walk on. */
-  private passes(
-    assignment: Assignment,
-    exercise: Exercise,
-    walk: Walk,
-    how: { play: number; rest: number; index: number; weeks: number; share: number; date: number },
-  ): readonly Pass[] {
-    const { travel } = walk;
-    const { amount } = assignment;
-    const start = travel.pacing === "afresh" ? 0 : walk.position;
-    const { play, rest, index, weeks, share } = how;
-    if (exercise.series !== undefined) {
-      const placement = placementAt(travel, start);
-      const passes = seriesPasses(exercise.series, placement, amount, { play, rest, index, weeks, share });
-      this.advance(walk, 1, assignment, how.date);
-      return passes;
-    }
-    if (amount.kind === "time") {
-      const fit = timesThatFit(grown(amount.seconds, index, weeks) * share, play, rest);
-      if (!travel.all || travel.placements.length === 1) {
-        this.advance(walk, 1, assignment, how.date);
-        return [{ placement: placementAt(travel, start), times: fit }];
-      }
-      const passes: Pass[] = [];
-      for (let i = 0; i < fit; i++) passes.push({ placement: placementAt(travel, start + i), times: 1 });
-      this.advance(walk, fit, assignment, how.date);
-      return passes;
-    }
-    const times = grown(amount.times, index, weeks);
-    if (!travel.all || travel.placements.length === 1) {
-      this.advance(walk, 1, assignment, how.date);
-      return [{ placement: placementAt(travel, start), times: easedTimes(times, share) }];
-    }
-    const passes: Pass[] = [];
-    let left = easedTimes(times * travel.placements.length, share);
-    for (let i = 0; i < travel.placements.length && left > 0; i++) {
-      const here = Math.min(times, left);
-      passes.push({ placement: placementAt(travel, start + i), times: here });
-      left -= here;
-    }
-    return passes;
   }
 
   private advance(walk: Walk, by: number, assignment: Assignment, date: number): void {
@@ -417,14 +430,51 @@ function placementAt(travel: Travel, position: number): Placement {
   return movedPlacement(placement, round * nextRound);
 }
 
+/** Which keys and how many times through, from where the walk stands, and how far it moves on. */
+function passesFrom(
+  assignment: Assignment,
+  exercise: Exercise,
+  travel: Travel,
+  asked: Asked,
+  start: number,
+  share: number,
+): { readonly passes: readonly Pass[]; readonly moves: number } {
+  const { amount } = assignment;
+  const { play, rest, index, weeks } = asked;
+  const here = placementAt(travel, start);
+  if (exercise.series !== undefined) {
+    return { passes: seriesPasses(exercise.series, here, amount, asked, share), moves: 1 };
+  }
+  const one = !travel.all || travel.placements.length === 1;
+  if (amount.kind === "time") {
+    const fit = timesThatFit(grown(amount.seconds, index, weeks) * share, play, rest);
+    if (one) return { passes: [{ placement: here, times: fit }], moves: 1 };
+    const passes: Pass[] = [];
+    for (let i = 0; i < fit; i++) passes.push({ placement: placementAt(travel, start + i), times: 1 });
+    return { passes, moves: fit };
+  }
+  const times = grown(amount.times, index, weeks);
+  if (one) return { passes: [{ placement: here, times: easedTimes(times, share) }], moves: 1 };
+  const passes: Pass[] = [];
+  let left = easedTimes(times * travel.placements.length, share);
+  for (let i = 0; i < travel.placements.length && left > 0; i++) {
+    const now = Math.min(times, left);
+    passes.push({ placement: placementAt(travel, start + i), times: now });
+    left -= now;
+  }
+  // All the keys each day: the walk has nowhere to go on to.
+  return { passes, moves: travel.placements.length };
+}
+
 /** The cells of a series: one pass each, half steps apart. */
 function seriesPasses(
   series: NonNullable<Exercise["series"]>,
   placement: Placement,
   amount: Assignment["amount"],
-  how: { play: number; rest: number; index: number; weeks: number; share: number },
+  asked: Asked,
+  share: number,
 ): readonly Pass[] {
-  const { play, rest, index, weeks, share } = how;
+  const { play, rest, index, weeks } = asked;
   let cells = series.cells ?? 1;
   let rounds = 1;
   if (amount.kind === "time") {
@@ -465,26 +515,27 @@ function applies(when: ChangeWhen, date: number, week: number): boolean {
   return when.weeks === undefined || when.weeks.includes(week);
 }
 
-function add(a: Sums, b: Sums): Sums {
-  return {
-    clock: a.clock + b.clock,
-    playing: a.playing + b.playing,
-    upper: a.upper + b.upper,
-    load: a.load + b.load,
-  };
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+function addTo(sums: Writable<Sums>, more: Sums): void {
+  sums.clock += more.clock;
+  sums.playing += more.playing;
+  sums.upper += more.upper;
+  sums.load += more.load;
 }
 
 function dayTotals(sessions: readonly DaySession[], bookings: readonly Booking[]): Day["totals"] {
-  let sums: Sums = NO_SUMS;
-  let stretch = 0;
+  const totals = { clock: 0, playing: 0, upper: 0, load: 0, stretch: 0 };
   for (const session of sessions) {
-    sums = add(sums, session);
-    stretch = Math.max(stretch, session.stretch);
+    addTo(totals, session);
+    totals.stretch = Math.max(totals.stretch, session.stretch);
   }
   // Bookings ask for the same lips, but a clock budget counts practice alone.
   for (const { asks } of bookings) {
-    sums = add(sums, { clock: 0, playing: asks.playing, upper: asks.upper, load: asks.load });
-    stretch = Math.max(stretch, asks.stretch);
+    totals.playing += asks.playing;
+    totals.upper += asks.upper;
+    totals.load += asks.load;
+    totals.stretch = Math.max(totals.stretch, asks.stretch);
   }
-  return { ...sums, stretch };
+  return totals;
 }

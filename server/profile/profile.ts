@@ -63,6 +63,7 @@ export interface Profile {
   readonly load: Length;
   /** Upper seconds as declared (a printed page), at its own tempo; then `atOrAbove` says nothing. */
   readonly declaredUpper: Length | undefined;
+  /** Those that may ask most of one breath. */
   readonly phrases: readonly Phrase[];
   /** The fastest run of tongued notes, in notes per whole note; 0 for none. */
   readonly tongue: { readonly single: number; readonly double: number; readonly triple: number };
@@ -258,7 +259,7 @@ class NoteProfile {
       atOrAbove: this.byPitch.map(fromTheTop),
       load: this.load.take(),
       declaredUpper: undefined,
-      phrases: this.phrases,
+      phrases: telling(this.phrases),
       tongue: this.tongue,
       lipSlurs: [...this.lipMidis.values()].map(({ midis, from, to }) => ({
         midis,
@@ -360,6 +361,16 @@ class NoteProfile {
     const perWhole = (RUN - 1) / sum;
     if (perWhole > this.tongue[note.tonguing]) this.tongue[note.tonguing] = perWhole;
   }
+}
+
+/** Only the phrases that may be the longest at some tempo: in time alone, there is one. */
+function telling(phrases: readonly Phrase[]): readonly Phrase[] {
+  if (phrases.some((phrase) => phrase.length.seconds > 0)) return phrases;
+  let longest: Phrase | undefined;
+  for (const phrase of phrases) {
+    if (longest === undefined || phrase.air.whole > longest.air.whole) longest = phrase;
+  }
+  return longest === undefined ? [] : [longest];
 }
 
 function fromTheTop(byPitch: Float64Array): Float64Array {

@@ -46,6 +46,13 @@ const OTHERS: readonly RuleInfo[] = [
     mend: "Save it as plain text, UTF-8.",
   },
   {
+    code: "file-empty",
+    severity: "note",
+    title: "a file with nothing in it",
+    reason: "It may have been saved too early.",
+    mend: "Write in it, or delete it.",
+  },
+  {
     code: "use-missing",
     severity: "error",
     title: "a used file that is not there",

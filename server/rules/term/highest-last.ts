@@ -8,7 +8,9 @@ import type { Rule } from "../rule";
 export function topOf(item: DayItem): number | undefined {
   const { high } = item.profile;
   if (high === undefined || item.passes.length === 0) return undefined;
-  return high + Math.max(...item.passes.map((pass) => pass.placement.semitones));
+  let most = Number.NEGATIVE_INFINITY;
+  for (const pass of item.passes) most = Math.max(most, pass.placement.semitones);
+  return high + most;
 }
 
 export const highestLast: Rule = {
@@ -23,13 +25,20 @@ export const highestLast: Rule = {
     if (upperFrom === undefined) return;
     for (const day of days.days) {
       for (const session of day.sessions) {
-        const pitched = session.items.filter((item) => topOf(item) !== undefined);
-        const last = pitched[pitched.length - 1];
-        if (last === undefined || pitched.length < 3) continue;
-        const top = topOf(last)!;
-        if (top < midiOf(upperFrom.value)) continue;
+        let last: DayItem | undefined;
+        let pitched = 0;
+        let topBefore = Number.NEGATIVE_INFINITY;
+        let top = Number.NEGATIVE_INFINITY;
+        for (const item of session.items) {
+          const here = topOf(item);
+          if (here === undefined) continue;
+          topBefore = Math.max(topBefore, top);
+          top = here;
+          last = item;
+          pitched++;
+        }
         // A tie with something earlier is no climb.
-        if (pitched.slice(0, -1).some((item) => topOf(item)! >= top)) continue;
+        if (last === undefined || pitched < 3 || top < midiOf(upperFrom.value) || topBefore >= top) continue;
         report({
           place: last.assignment.place,
           message: `${spokenDate(day.date)}: the highest note of the session, ${pitchSign(pitchFromMidi(top, true))}, comes in its last exercise, ${itemName(last)}.`,

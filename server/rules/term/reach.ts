@@ -21,31 +21,51 @@ export function reportReach(
   related: Raw["related"],
   report: Report,
 ): void {
+  const inner = edgesOf(range);
+  const outer = wider === undefined ? undefined : edgesOf(wider);
+  // Items are shared between days that ask for the same; each is looked at once.
+  const fits = new Set<DayItem>();
   for (const day of view.days.days) {
     for (const session of day.sessions) {
       for (const item of session.items) {
-        for (const pass of item.passes) {
-          const out = outside(item, pass.placement.semitones, range);
-          if (out === undefined) continue;
-          if (wider !== undefined && outside(item, pass.placement.semitones, wider) !== undefined) continue;
-          report({
-            place: item.assignment.place,
-            message: message(item, pass.placement.semitones, placementName(pass.placement), out, range, what),
-            related: related ?? [],
-            date: day.date,
-          });
-          break;
+        if (fits.has(item)) continue;
+        const { low, high } = item.profile;
+        let found = false;
+        if (low !== undefined && high !== undefined) {
+          for (const pass of item.passes) {
+            const { semitones } = pass.placement;
+            const out = outside(low + semitones, high + semitones, inner);
+            if (out === undefined) continue;
+            if (outer !== undefined && outside(low + semitones, high + semitones, outer) !== undefined)
+              continue;
+            report({
+              place: item.assignment.place,
+              message: message(item, semitones, placementName(pass.placement), out, range, what),
+              related: related ?? [],
+              date: day.date,
+            });
+            found = true;
+            break;
+          }
         }
+        if (!found) fits.add(item);
       }
     }
   }
 }
 
-function outside(item: DayItem, semitones: number, range: PitchRange): "high" | "low" | undefined {
-  const { high, low } = item.profile;
-  if (high === undefined || low === undefined) return undefined;
-  if (high + semitones > midiOf(range.high)) return "high";
-  return low + semitones < midiOf(range.low) ? "low" : undefined;
+interface Edges {
+  readonly low: number;
+  readonly high: number;
+}
+
+function edgesOf(range: PitchRange): Edges {
+  return { low: midiOf(range.low), high: midiOf(range.high) };
+}
+
+function outside(low: number, high: number, edges: Edges): "high" | "low" | undefined {
+  if (high > edges.high) return "high";
+  return low < edges.low ? "low" : undefined;
 }
 
 function message(
@@ -76,9 +96,12 @@ function spoken(pitch: ReturnType<typeof pitchFromMidi>): string {
 function fittingKeys(item: DayItem, range: PitchRange): readonly string[] | undefined {
   const { content } = item.exercise;
   if (content.kind !== "notes" || content.key === undefined) return undefined;
+  const { low, high } = item.profile;
+  if (low === undefined || high === undefined) return undefined;
+  const edges = edgesOf(range);
   const keys: string[] = [];
   for (let semitones = 1 - NEAR; semitones <= NEAR; semitones++) {
-    if (outside(item, semitones, range) === undefined) {
+    if (outside(low + semitones, high + semitones, edges) === undefined) {
       keys.push(keyName(tonicAt(content.key, semitones)).replace(" major", ""));
     }
   }
