@@ -1,8 +1,9 @@
 import { isPracticeDay } from "../days/taught-weeks";
 import { findingData } from "../output/finding-data";
-import { findingText } from "../output/finding-text";
+import { findingList } from "../output/finding-list";
 import { counted } from "../output/numbers";
 import { playersOf } from "../plan/plan";
+import type { Finding } from "../rules/finding";
 import type { Checked } from "../workspace/check-sources";
 import { readOptions } from "./options";
 import { pathShower, readPlans } from "./read-plans";
@@ -37,10 +38,10 @@ export async function check(args: readonly string[], world: World): Promise<numb
     world.out(`${JSON.stringify({ files, summary }, null, 2)}\n`);
   } else {
     const style = { paint: world.paint, showPath };
-    const shown = checked.files
-      .flatMap((file) => file.findings)
-      .filter((finding) => !(switches.has("quiet") && finding.severity === "note"))
-      .map((finding) => `${findingText(finding, checked.homes, style)}\n`);
+    const wanted = (finding: Finding): boolean => !(switches.has("quiet") && finding.severity === "note");
+    const shown = checked.files.flatMap((file) =>
+      findingList(file, file.findings.filter(wanted), checked.homes, style).map((text) => `${text}\n`),
+    );
     world.out(shown.join(""));
     world.out(`${shown.length > 0 ? "\n" : ""}${summaryText(summary)}\n`);
   }

@@ -1,6 +1,5 @@
 import { nearest } from "../plan/nearest";
 import { catalogue } from "../rules/catalogue";
-import { FILE_CODES } from "../workspace/file-codes";
 import { readOptions } from "./options";
 import { CLEAN, Misuse, type World } from "./world";
 
@@ -112,11 +111,10 @@ export function help(args: readonly string[], world: World): number {
 }
 
 function findingsText({ paint }: World): string {
-  const findings = [...catalogue, ...FILE_CODES].sort((a, b) => (a.code < b.code ? -1 : 1));
-  return findings
+  return catalogue
     .map(
       (each) =>
-        `${paint.strong(each.code)} (${paint[each.severity](each.severity)}): ${each.title}.\n    ${each.reason}\n    ${each.mend}\n`,
+        `${paint.strong(each.code)} (${paint[each.severity](each.severity)}): ${each.title}\n    ${each.reason}\n    ${each.mend}\n`,
     )
     .join("\n");
 }

@@ -41,8 +41,10 @@ export async function readPlans(
 
 /** Paths as they would be typed in the folder the command was called in. */
 export function pathShower(cwd: string): (path: string) => string {
+  const known = new Map<string, string>();
   return (path) => {
-    const shown = relative(cwd, path).replaceAll("\\", "/");
-    return shown === "" ? path : shown;
+    const shown = known.get(path) ?? (relative(cwd, path).replaceAll("\\", "/") || path);
+    known.set(path, shown);
+    return shown;
   };
 }

@@ -42,7 +42,8 @@ function place({ file, from }: Shown, showPath: FindingStyle["showPath"]): strin
 }
 
 function excerpt(shown: Shown, finding: Finding, paint: Paint): readonly string[] {
-  const { from, to, lineText } = shown;
+  const { from, to } = shown;
+  const lineText = shown.lineText();
   const end = to.line === from.line ? to.column - 1 : lineText.length;
   const parts = [
     safeText(lineText.slice(0, from.column - 1)),

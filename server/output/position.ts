@@ -12,7 +12,7 @@ export interface Shown {
   readonly from: Position;
   readonly to: Position;
   /** The first line of the place, without its end. */
-  readonly lineText: string;
+  readonly lineText: () => string;
 }
 
 const BYTE_ORDER_MARK = "\ufeff";
@@ -25,7 +25,7 @@ export function shownPlace(place: Place, homes: PieceHomes): Shown | undefined {
   const lines = lineStarts(file);
   const from = positionOf(file.text, lines, start + place.span.start);
   const to = positionOf(file.text, lines, start + place.span.end);
-  return { file, from, to, lineText: textOfLine(file.text, lines, from.line) };
+  return { file, from, to, lineText: () => textOfLine(file.text, lines, from.line) };
 }
 
 const knownLines = new WeakMap<CheckedFile, readonly number[]>();

@@ -59,7 +59,8 @@ export function checkSources(set: SourceSet, options: CheckOptions = { findings:
   const files = [...new Set([...set.asked, ...set.sources.keys()])];
   for (const path of files) {
     const source = set.sources.get(path);
-    const tree = source?.tree ?? unreadTree();
+    // An empty file has no piece either, and what is said of it needs one to hang on.
+    const tree = source === undefined || source.tree.pieces.length === 0 ? unreadTree() : source.tree;
     const used = graph.usedBy(path).map((each) => set.sources.get(each)!.tree.pieces);
     drafts.push({
       path,

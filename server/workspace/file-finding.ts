@@ -1,8 +1,8 @@
 import type { Problem } from "../../grammar/piece";
 import type { Place } from "../plan/place";
 import type { Settings } from "../plan/settings";
+import { infoOf } from "../rules/catalogue";
 import type { Finding } from "../rules/finding";
-import { startingSeverity } from "./file-codes";
 import type { Source } from "./source";
 
 /** A finding about a file or a line of one, without figures, days or players. */
@@ -14,7 +14,7 @@ export function fileFinding(
 ): Finding {
   return {
     code,
-    severity: more.severity ?? startingSeverity(code),
+    severity: more.severity ?? infoOf(code)?.severity ?? "error",
     place,
     message,
     details: [],
