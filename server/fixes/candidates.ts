@@ -132,6 +132,13 @@ function shorterWalks(
       tree: withClause(assignment.tree, keys, { ...keys, travel: { ...keys.travel, to: typed(key, home) } }),
     });
   }
+  const first = placements[0]?.key;
+  if (first !== undefined) {
+    candidates.push({
+      title: `Stay in ${keyName(first)}`,
+      tree: withClause(assignment.tree, keys, { span: keys.span, kind: "in", key: typed(first, home) }),
+    });
+  }
   return candidates;
 }
 

@@ -52,7 +52,7 @@ export function fixesFor(
   return fixes;
 }
 
-/** The assignments whose change may help: the one that is marked, or all of the session that is. */
+/** The assignments whose change may help: the one that is marked, then others of its session. */
 function spotsOf(finding: Finding, plan: Plan): readonly Spot[] {
   const { place } = finding;
   const date = finding.dates[0];
@@ -67,7 +67,10 @@ function spotsOf(finding: Finding, plan: Plan): readonly Spot[] {
         const items = [...session.items].sort((a, b) => b.clock - a.clock);
         const marked = items.filter((item) => item.assignment.place.span.start === place.span.start);
         const whole = session.session.place.span.start === place.span.start;
-        const chosen = marked.length > 0 ? marked : whole ? items : [];
+        if (marked.length === 0 && !whole) continue;
+        // A stretch or a full day may be mended elsewhere in the session than where it shows.
+        const elsewhereToo = whole || finding.code.startsWith("day-");
+        const chosen = elsewhereToo ? [...new Set([...marked, ...items])] : marked;
         // A routine's assignments stand in another declaration; changing them would change it for all.
         const here = chosen.filter((item) => item.assignment.place.piece === place.piece);
         if (here.length > 0) return here.map((item) => ({ assignment: item.assignment, item, days }));

@@ -34,6 +34,12 @@ export function findingsWith(
   );
 }
 
+/**
+ * What a change may bring about without doing harm: a shorter walk starts over sooner, and what comes back within
+ * the limit may still lie outside the comfortable range.
+ */
+const HARMLESS: ReadonlySet<string> = new Set(["walk-restarts", "outside-range"]);
+
 /** Whether a finding is gone, and nothing is found that was not there before, on no more days and for no more players. */
 export function improves(before: readonly Finding[], after: readonly Finding[], target: Finding): boolean {
   const known = new Map<string, { dates: Set<number>; players: Set<string> }>();
@@ -46,8 +52,9 @@ export function improves(before: readonly Finding[], after: readonly Finding[], 
     known.set(key, entry);
   }
   return after.every((finding) => {
-    // A walk that is shorter starts over sooner; that is no fault.
-    if (finding.code === "walk-restarts") return true;
+    // The target itself must go, harmless as it may be to others.
+    if (finding.code === target.code && keyOf(finding) === keyOf(target)) return false;
+    if (HARMLESS.has(finding.code)) return true;
     const entry = known.get(keyOf(finding));
     return (
       entry !== undefined &&
