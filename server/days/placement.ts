@@ -197,7 +197,7 @@ function valveTravel(keys: ValvesClause, home: Placement, instrument: Instrument
   const placements = indexes
     .map((index) => all[index])
     .filter((combination) => combination !== undefined)
-    .map((combination) => ({ ...home, combination, semitones: -combination.semitones }));
+    .map((combination) => ({ ...home, combination, semitones: 0 - combination.semitones }));
   return {
     placements: placements.length === 0 ? [home] : placements,
     all: keys.all,
