@@ -1,0 +1,167 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
+import { buildSync } from "esbuild";
+import { memoryOfNode, timeOfNode } from "./child";
+import { writeConservatory } from "./conservatory";
+import { practiceText } from "./practice-text";
+import { CONSERVATORY, ONE_PLAN, type StudioSize, studioOf, TWICE_THE_CONSERVATORY } from "./studio";
+import { best, interleaved, median, type Timed } from "./timing";
+import { YamlReference } from "./yaml-reference";
+import { YAML_SCHEMA, yamlText } from "./yaml-text";
+
+/**
+ * `npm run bench`, or `npm run bench -- a d` for some of its parts. Every bar is a ratio of two things measured
+ * side by side in this run, so it holds on a slow machine as on a fast one. Ends with 1 where a bar is missed.
+ */
+
+const ROOT = fileURLToPath(new URL("../..", import.meta.url));
+const CLI = join(ROOT, "dist", "leadpipe.cjs");
+const WARM_UP = 10;
+
+let missed = 0;
+
+/** Says how one figure stands to its bar. */
+function judge(part: string, what: string, figure: number, bar: number, unit: string, beside: string): void {
+  const holds = figure <= bar;
+  if (!holds) missed++;
+  const verdict = holds ? "ok    " : "MISSED";
+  process.stdout.write(
+    `(${part}) ${verdict} ${what}: ${figure.toFixed(3)} ${unit} (bar ${bar})   ${beside}\n`,
+  );
+}
+
+function ms(time: number): string {
+  return `${time.toFixed(1)} ms`;
+}
+
+setFlagsFromString("--expose-gc");
+const collectYoung: (how: { readonly type: "minor" }) => void = runInNewContext("gc");
+
+/**
+ * The time of work in this process. The young garbage of the work before is collected first, so that each pays its
+ * own; a full collection would also throw away what the engine has learned, and nothing would be warm.
+ */
+function here(work: () => unknown): Timed {
+  return async () => {
+    collectYoung({ type: "minor" });
+    const start = performance.now();
+    await work();
+    return performance.now() - start;
+  };
+}
+
+const plan = studioOf(ONE_PLAN);
+const yaml = yamlText(plan);
+const reference = new YamlReference(YAML_SCHEMA);
+
+/** Y, once. */
+const validateYaml = here(async () => {
+  const problems = await reference.validate(yaml);
+  if (problems > 0)
+    throw new Error(`the YAML plan has ${problems} problems: the reference is not what it should be`);
+});
+
+/** A folder that is gone when the bench ends. */
+function temporaryFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), "leadpipe-bench-"));
+  process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+/** The check bundled as it is shipped: the loader that runs this bench marks every function, which slows it. */
+async function shippedCheck(): Promise<typeof import("../../server/workspace/check-sources").checkTexts> {
+  const outfile = join(temporaryFolder(), "check.mjs");
+  buildSync({
+    entryPoints: [join(ROOT, "server", "workspace", "check-sources.ts")],
+    outfile,
+    bundle: true,
+    platform: "node",
+    target: "node20",
+    format: "esm",
+    minify: true,
+    logLevel: "warning",
+  });
+  const built: typeof import("../../server/workspace/check-sources") = await import(
+    pathToFileURL(outfile).href
+  );
+  return built.checkTexts;
+}
+
+/** (a) One plan of 200 kB: read, unrolled and checked, nothing carried over from the run before. */
+async function onePlan(): Promise<void> {
+  const practice = practiceText(plan);
+  const checkTexts = await shippedCheck();
+  const check = here(() => checkTexts(new Map([["plan.practice", practice]])));
+  await interleaved(WARM_UP, validateYaml, check);
+  const [y, ours] = (await interleaved(25, validateYaml, check)).map(median) as [number, number];
+  const sizes = `YAML ${(yaml.length / 1000).toFixed(0)} kB, .practice ${(practice.length / 1000).toFixed(0)} kB`;
+  judge("a", "the plan, read and checked", ours / y, 1 / 8, "Y", `${ms(ours)}, Y ${ms(y)}; ${sizes}`);
+}
+
+function conservatoryFolder(size: StudioSize): string {
+  const folder = temporaryFolder();
+  writeConservatory(folder, size);
+  return folder;
+}
+
+function checking(folder: string): readonly string[] {
+  return [CLI, "check", folder];
+}
+
+/** (b) The conservatory in a fresh process: time and memory. */
+async function conservatory(): Promise<void> {
+  const folder = conservatoryFolder(CONSERVATORY);
+  const check: Timed = () => timeOfNode(checking(folder));
+  await interleaved(WARM_UP, validateYaml);
+  await interleaved(1, check);
+  const [y, ours] = (await interleaved(7, validateYaml, check)).map(median) as [number, number];
+  judge("b", "the conservatory in a fresh process", ours / y, 15, "Y", `${ms(ours)}, Y ${ms(y)}`);
+  judge("b", "the conservatory's memory", memoryOfNode(checking(folder)), 300, "MB", "");
+}
+
+/** (c) Twice the conservatory, to see that the time grows with the work and no faster. */
+async function twiceTheConservatory(): Promise<void> {
+  const once = conservatoryFolder(CONSERVATORY);
+  const twice = conservatoryFolder(TWICE_THE_CONSERVATORY);
+  const works: readonly Timed[] = [once, twice].map((folder) => () => timeOfNode(checking(folder)));
+  const [one, two] = (await interleaved(5, ...works)).map(best) as [number, number];
+  judge("c", "twice the conservatory", two / one, 2.2, "times", `${ms(two)} and ${ms(one)}`);
+}
+
+/** (d) The sample studio from the command line, beside a Node that does nothing. */
+async function samples(): Promise<void> {
+  const nothing: Timed = () => timeOfNode(["-e", "0"]);
+  const check: Timed = () => timeOfNode(checking(join(ROOT, "samples")));
+  await interleaved(2, nothing, check);
+  const [node, ours] = (await interleaved(15, nothing, check)).map(median) as [number, number];
+  judge("d", "leadpipe check samples", ours / node, 6, "× node -e 0", `${ms(ours)} and ${ms(node)}`);
+}
+
+const PARTS = new Map([
+  ["a", onePlan],
+  ["b", conservatory],
+  ["c", twiceTheConservatory],
+  ["d", samples],
+]);
+
+const asked = process.argv.slice(2);
+const unknown = asked.filter((part) => !PARTS.has(part));
+if (unknown.length > 0) {
+  process.stderr.write(
+    `There is no part ${unknown.join(", ")}. The parts are ${[...PARTS.keys()].join(", ")}.\n`,
+  );
+  process.exit(2);
+}
+if (asked.length === 0 || asked.some((part) => part !== "a")) {
+  // What is measured is what is built from the sources as they stand.
+  execFileSync("npm", ["run", "--silent", "build"], { cwd: ROOT, stdio: "inherit" });
+}
+for (const [part, measure] of PARTS) {
+  if (asked.length === 0 || asked.includes(part)) await measure();
+}
+process.exitCode = missed > 0 ? 1 : 0;

@@ -1,0 +1,28 @@
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { getLanguageService } from "yaml-language-server/lib/umd/languageservice/yamlLanguageService.js";
+
+/** Counts on over all services, for they share what they keep of a document they have seen. */
+let validations = 0;
+
+/** The reference Y: yaml-language-server's validation, called directly, so that no debounce is measured. */
+export class YamlReference {
+  private readonly service = getLanguageService({
+    schemaRequestService: () => Promise.reject(new Error("the schema is given, nothing is to be fetched")),
+    workspaceContext: { resolveRelativePath: (path) => path },
+  });
+
+  constructor(schema: unknown) {
+    this.service.configure({
+      validate: true,
+      schemas: [{ uri: "bench://schema.json", fileMatch: ["*.yaml"], schema }],
+    });
+  }
+
+  /** One validation of a document the service has not seen; how many problems it found. */
+  async validate(text: string): Promise<number> {
+    validations++;
+    const document = TextDocument.create(`file:///plan-${validations}.yaml`, "yaml", validations, text);
+    const problems = await this.service.doValidation(document, false);
+    return problems.length;
+  }
+}
