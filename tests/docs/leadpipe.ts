@@ -1,0 +1,24 @@
+import { run } from "../../server/commands/run";
+import { NO_PAINT } from "../../server/output/paint";
+
+/** Does what `leadpipe` does with these words in this folder; what it prints, and the number it ends with. */
+export async function leadpipe(
+  words: readonly string[],
+  cwd: string,
+): Promise<{ text: string; code: number }> {
+  let text = "";
+  const print = (more: string): void => {
+    text += more;
+  };
+  const code = await run(words, {
+    cwd,
+    readInput: async () => new Uint8Array(),
+    out: print,
+    err: print,
+    paint: NO_PAINT,
+    errPaint: NO_PAINT,
+    watched: false,
+    now: () => 0,
+  });
+  return { text, code };
+}
