@@ -239,7 +239,7 @@ class NoteProfile {
         if (event.kind === "rest") {
           this.resting.add(inTime, fixed);
           this.window.length = 0;
-          if (value >= BREATHING_REST || free !== undefined) this.closePhrase();
+          if (value >= BREATHING_REST || event.breath || free !== undefined) this.closePhrase();
           if (inTime >= LONG_REST || fixed > 0) {
             this.gaps.push({ before: this.run.take(), rest: { whole: inTime, seconds: fixed } });
           } else this.run.add(inTime, fixed);
