@@ -35,7 +35,6 @@ const world: World = {
     stderr.write(text);
   },
   paint: paintFor(stdout),
-  errPaint: paintFor(stderr),
   watched: stderr.isTTY === true,
   now: () => performance.now(),
 };

@@ -1,6 +1,6 @@
 import { unrollTerm } from "../days/unroll";
 import { GRAINS, type Grain, type TotalsRow, totalsRows } from "../output/totals-rows";
-import { CAUTION, totalsCsv, totalsData, totalsText } from "../output/totals-text";
+import { CAUTION, COUNTING, totalsCsv, totalsData, totalsText } from "../output/totals-text";
 import { nearest } from "../plan/nearest";
 import { playersOf } from "../plan/plan";
 import type { Checked } from "../workspace/check-sources";
@@ -27,7 +27,10 @@ export async function totals(args: readonly string[], world: World): Promise<num
   if (switches.has("json")) world.out(`${JSON.stringify(totalsData(rows), null, 2)}\n`);
   else if (switches.has("csv")) world.out(totalsCsv(rows));
   else if (rows.length === 0) world.out("There is no term here to add up.\n");
-  else world.out(`${totalsText(rows, by)}\n\n${CAUTION}\n`);
+  else {
+    const counting = by === "session" ? "" : `${COUNTING}\n`;
+    world.out(`${totalsText(rows, by)}\n\n${counting}${CAUTION}\n`);
+  }
   return CLEAN;
 }
 

@@ -6,9 +6,8 @@ export interface World {
   readonly readInput: () => Promise<Uint8Array>;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
-  /** For standard output, and for standard error. */
+  /** For standard output. */
   readonly paint: Paint;
-  readonly errPaint: Paint;
   /** Whether somebody is watching standard error. */
   readonly watched: boolean;
   /** Milliseconds from any start. */

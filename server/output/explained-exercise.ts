@@ -210,7 +210,9 @@ function playerRows(measured: Measured, player: Player): readonly (readonly [str
   if (figures.upperFrom !== undefined && profile.high !== undefined) {
     const line = midiOf(figures.upperFrom.value);
     const upper = lasting(upperOf(profile, line, placement.semitones), wholeSeconds);
-    rows.push(["upper", `${clockText(upper)} from ${pitchSign(figures.upperFrom.value)} up, once through`]);
+    const from = pitchSign(figures.upperFrom.value);
+    const how = profile.declaredUpper === undefined ? `from ${from} up` : "as stated for the page";
+    rows.push(["upper", `${clockText(upper)} ${how}, once through`]);
   }
   const longest = longestPhrase(measured);
   if (longest !== undefined && figures.breath !== undefined) {

@@ -22,6 +22,10 @@ const COLUMNS: readonly Column[] = [
 export const CAUTION =
   "Stop when it hurts, whatever the plan says. The load is a model of pressure, not of fatigue, and not for\ncomparing students.";
 
+/** How the columns are to be read, where bookings count. */
+export const COUNTING =
+  "The clock is of practice alone; playing, upper, stretch and load count bookings too.";
+
 /** Totals as a table for a person, a heading for each player's term. */
 export function totalsText(rows: readonly TotalsRow[], grain: Grain): string {
   const groups = new Map<string, TotalsRow[]>();

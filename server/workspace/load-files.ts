@@ -42,6 +42,7 @@ class Loader {
   private readonly known = new Set<string>();
   private readonly listings = new Map<string, readonly string[]>();
   private readonly walked = new Set<string>();
+  private readonly studios = new Map<string, string | undefined>();
   /** Paths by what they really are, so that a link and its file are read once. */
   private readonly byRealPath = new Map<string, string>();
 
@@ -121,11 +122,18 @@ class Loader {
         names.find((each) => each.toLowerCase() === name.toLowerCase());
       if (there !== undefined) this.open(joined(folderOf(wanted), there));
     }
-    for (const above of foldersUp(folder)) {
-      if (!this.list(above).includes(STUDIO_FILE)) continue;
-      this.open(joined(above, STUDIO_FILE));
-      break;
-    }
+    const studio = this.studioAbove(folder);
+    if (studio !== undefined) this.open(studio);
+  }
+
+  /** The nearest studio file; folders above the plans are only asked for it, not listed. */
+  private studioAbove(folder: string): string | undefined {
+    if (this.studios.has(folder)) return this.studios.get(folder);
+    const studio = foldersUp(folder)
+      .map((above) => joined(above, STUDIO_FILE))
+      .find(isThere);
+    this.studios.set(folder, studio);
+    return studio;
   }
 
   /** Reads a file unless it is read already, and gives the path it is kept under. */
@@ -223,6 +231,14 @@ export function whyUnreadable(error: unknown): string {
       return "The disk is full.";
     default:
       return "This file cannot be opened.";
+  }
+}
+
+function isThere(path: string): boolean {
+  try {
+    return statSync(path).isFile();
+  } catch {
+    return false;
   }
 }
 

@@ -59,6 +59,18 @@ export class Folder {
     return { code: ended.status, out: ended.stdout, err: ended.stderr };
   }
 
+  /** Runs it on a terminal, as `script` of util-linux makes one; undefined where there is no `script`. */
+  runOnTerminal(args: readonly string[], env: Record<string, string> = {}): string | undefined {
+    const command = [process.execPath, bundled(), ...args].map((word) => `'${word}'`).join(" ");
+    const ended = spawnSync("script", ["-qec", command, "/dev/null"], {
+      cwd: this.path,
+      encoding: "utf8",
+      env: { ...process.env, TERM: "xterm", NO_COLOR: "", ...env },
+      timeout: 20_000,
+    });
+    return ended.error === undefined ? ended.stdout : undefined;
+  }
+
   remove(): void {
     rmSync(this.path, { recursive: true, force: true });
   }

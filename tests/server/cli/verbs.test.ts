@@ -78,13 +78,29 @@ describe("check", () => {
   });
 });
 
+describe("on a terminal", () => {
+  const bad = new Folder({ "bad.practice": 'use "no.practice"\n' });
+  afterAll(() => bad.remove());
+  const onTerminal = bad.runOnTerminal(["check", "bad.practice"]);
+
+  test.skipIf(onTerminal === undefined)("the severity is coloured", () => {
+    expect(onTerminal).toContain("\u001b[1;31merror\u001b[0m");
+  });
+
+  test.skipIf(onTerminal === undefined)("NO_COLOR is heeded", () => {
+    const plain = bad.runOnTerminal(["check", "bad.practice"], { NO_COLOR: "1" });
+    expect(plain).toContain("bad.practice:1:5: error use-missing");
+    expect(plain).not.toContain("\u001b");
+  });
+});
+
 describe("totals", () => {
   test("weeks are a table with a heading for each player and a caution at the foot", () => {
     const { out, code } = studio.run(["totals", "plan.practice"]);
     expect(code).toBe(0);
     expect(out).toContain("Autumn: Seniors\n");
     expect(out).toContain("Autumn: K. M.\n");
-    // 8 quarters at 60 are 8 s; twice through with a rest as long is 24 s of practice and a 16 s of playing.
+    // 8 quarters at 60 are 8 s; twice through with a rest as long between is 24 s, of which 16 s sound.
     expect(out).toMatch(/^ {3}1 {5}5 {3}2:00 {5}1:20/m);
     expect(out).toContain("Stop when it hurts");
   });
