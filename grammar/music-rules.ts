@@ -170,6 +170,7 @@ export abstract class MusicParser extends LeafParser {
     { ALT: () => this.SUBRULE(this.tuplet) },
     { ALT: () => this.SUBRULE(this.repeated) },
     { ALT: () => this.SUBRULE(this.endingBracket) },
+    { ALT: () => this.SUBRULE(this.looseBracket) },
     {
       ALT: () => {
         const token = this.CONSUME(Comment);
@@ -253,14 +254,14 @@ export abstract class MusicParser extends LeafParser {
 
   private readonly attack = this.RULE("attack", (): void => {
     const first = this.CONSUME(K.attack);
-    let how: "air" | "lip" | "tongue" | undefined;
-    this.OPTION(() => {
+    const token = this.OPTION(() =>
       this.OR([
-        { ALT: () => this.CONSUME(K.air) && (how = "air") },
-        { ALT: () => this.CONSUME(K.lip) && (how = "lip") },
-        { ALT: () => this.CONSUME(K.tongue) && (how = "tongue") },
-      ]);
-    });
+        { ALT: () => this.CONSUME(K.air) },
+        { ALT: () => this.CONSUME(K.lip) },
+        { ALT: () => this.CONSUME(K.tongue) },
+      ]),
+    );
+    const how = token?.image as "air" | "lip" | "tongue" | undefined;
     if (how === undefined) this.unread(first, "After `attack` stands `air`, `lip` or `tongue`.");
     else this.put(first, { kind: "attack", how });
   });
@@ -334,6 +335,17 @@ export abstract class MusicParser extends LeafParser {
       if (!closed) this.odd.push({ token: open, message: "This `[` is never closed: a `]` is missing." });
     });
     return inner;
+  });
+
+  /** Brackets that nothing stands before. */
+  private readonly looseBracket = this.RULE("looseBracket", (): void => {
+    const open = this.CONSUME(OpenBracket);
+    this.SUBRULE(this.elements);
+    this.OPTION(() => this.CONSUME(CloseBracket));
+    const message = "Before a `[` stands `triplet`, `5:4`, `repeat` or `ending 1`.";
+    this.odd.push({ token: open, message });
+    const span = this.span(open);
+    this.sink.push({ span, kind: "unread music", text: this.source.slice(span.start, span.end) });
   });
 
   private readonly tuplet = this.RULE("tuplet", (): void => {

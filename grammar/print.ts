@@ -79,7 +79,7 @@ export function printStatement(statement: AnyStatement, indent = 0): string {
 
 /** What stands before the braces, in columns where `wide`. */
 function head(statement: AnyStatement, wide: boolean): string {
-  const field = (word: string, value: string): string =>
+  const field: Field = (word, value) =>
     wide && word.length < COLUMN ? `${word.padEnd(COLUMN)}${value}` : `${word} ${value}`;
   switch (statement.kind) {
     case "unread":
@@ -122,21 +122,8 @@ function head(statement: AnyStatement, wide: boolean): string {
       return `${statement.setting} ${printTime(statement.time)}`;
     case "percent setting":
       return `${statement.setting}${PERCENT_WORDS[statement.setting]} ${statement.share.text}`;
-    case "plain setting": {
-      const { value } = statement;
-      switch (statement.setting) {
-        case "tuning":
-          return field("tuning", `${value.text} Hz`);
-        case "fermata":
-          return field("fermata", `${value.text} times`);
-        case "load exponent":
-          return `load exponent ${value.text}`;
-        case "dynamic step":
-          return `dynamic step ${value.text} dB`;
-        case "untouched":
-          return field("untouched", `at most ${printDayCount(value)}`);
-      }
-    }
+    case "plain setting":
+      return settingHead(statement, field);
     case "finding":
       return field("finding", `${statement.code.text} ${statement.severity}`);
     // exercise
@@ -271,6 +258,24 @@ function head(statement: AnyStatement, wide: boolean): string {
       const when = "week" in statement.when ? `week ${statement.when.week.text}` : statement.when.date.text;
       return [when, printName(statement.player), ...statement.entries.map(printRecordEntry)].join(" ");
     }
+  }
+}
+
+type Field = (word: string, value: string) => string;
+
+function settingHead(statement: Extract<StudioField, { kind: "plain setting" }>, field: Field): string {
+  const { setting, value } = statement;
+  switch (setting) {
+    case "tuning":
+      return field(setting, `${value.text} Hz`);
+    case "fermata":
+      return field(setting, `${value.text} times`);
+    case "load exponent":
+      return `${setting} ${value.text}`;
+    case "dynamic step":
+      return `${setting} ${value.text} dB`;
+    case "untouched":
+      return field(setting, `at most ${printDayCount(value)}`);
   }
 }
 

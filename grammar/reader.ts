@@ -1,9 +1,10 @@
 import { EOF, type IToken } from "chevrotain";
 import { explainFault, explainOutside, explainStart, oddLetter } from "./explain";
-import { musicProblems, slurProblems } from "./explain-music";
+import { musicProblems } from "./explain-music";
 import type { Fault } from "./leaves";
 import { BARE, type FoldedBlock, type Line, type Mutable, outline, triviaOf } from "./outline";
 import type { Piece, Problem } from "./piece";
+import { type ReadNode, runRule } from "./run-rule";
 import { type BlockKind, parser, STATEMENTS, type Statement } from "./statements";
 import { BlockToken, BracedName, Comment, endOf, lex, OpenName, QuotedName } from "./tokens";
 import type { Declaration, MusicElement, MusicField, Trivia, Unread } from "./tree";
@@ -28,9 +29,6 @@ export function readPiece(text: string): Piece {
   };
 }
 
-/** What may be in a tree before its kind is known. */
-type AnyStatement = { readonly kind: string; trivia: Trivia };
-
 class Reader {
   /** Whether something that was written is not in the tree. */
   lost = false;
@@ -43,7 +41,7 @@ class Reader {
   declaration(lines: readonly Line[]): Declaration | undefined {
     const [header, ...others] = lines;
     if (header === undefined) return undefined;
-    const items: AnyStatement[] = [];
+    const items: ReadNode[] = [];
     this.readLine(header, "file", items);
     const outside = others[0]?.tokens[0];
     const read = items[0];
@@ -56,7 +54,7 @@ class Reader {
     return declaration as Declaration | undefined;
   }
 
-  private readLine(line: Line, kind: BlockKind, items: AnyStatement[]): void {
+  private readLine(line: Line, kind: BlockKind, items: ReadNode[]): void {
     const { tokens } = line;
     const count = tokens.length;
     let trivia = triviaOf(line.after === undefined ? line : { ...line, after: undefined });
@@ -76,7 +74,7 @@ class Reader {
     line: readonly IToken[],
     trivia: Trivia,
     kind: BlockKind,
-    items: AnyStatement[],
+    items: ReadNode[],
   ): number {
     const first = run[0]!;
     const statement = STATEMENTS[kind].get(first.tokenTypeIdx);
@@ -98,7 +96,15 @@ class Reader {
       return from + read.consumed;
     }
     if (fault !== undefined) {
+      const { node, consumed } = read;
       this.problems.push(explainFault(this.text, kind, statement, run, fault));
+      if (node !== undefined && read.fault === undefined && run[consumed - 1]?.tokenType === BlockToken) {
+        // All was read up to the closing brace; only what stands behind it is wrong.
+        this.lost = true;
+        items.push(node);
+        this.readBlocks(run, consumed, node, statement);
+        return line.length;
+      }
       const salvaged = this.salvage(statement, run, fault, trivia);
       if (salvaged !== undefined) {
         this.lost = true;
@@ -119,7 +125,7 @@ class Reader {
     run: readonly IToken[],
     fault: Fault,
     trivia: Trivia,
-  ): AnyStatement | undefined {
+  ): ReadNode | undefined {
     if (statement.block === undefined || run.at(-1)?.tokenType !== BlockToken) return undefined;
     for (let end = indexOfToken(run, fault.token); end > 0; end--) {
       const shorter = [...run.slice(0, end), run.at(-1)!];
@@ -132,7 +138,7 @@ class Reader {
     return undefined;
   }
 
-  private readBlocks(run: readonly IToken[], end: number, node: AnyStatement, statement: Statement): void {
+  private readBlocks(run: readonly IToken[], end: number, node: ReadNode, statement: Statement): void {
     for (let i = 0; i < end; i++) {
       const token = run[i]!;
       if (token.tokenType !== BlockToken) continue;
@@ -141,7 +147,7 @@ class Reader {
         this.readMusic(folded, node as unknown as MusicField);
       } else if (statement.block !== undefined) {
         for (const inner of folded.lines) {
-          this.readLine(inner, statement.block, folded.node.items as AnyStatement[]);
+          this.readLine(inner, statement.block, folded.node.items as ReadNode[]);
         }
       }
     }
@@ -154,7 +160,7 @@ class Reader {
     line: readonly IToken[],
     trivia: Trivia,
     kind: BlockKind,
-    items: AnyStatement[],
+    items: ReadNode[],
   ): number {
     let end = run.length;
     if (kind === "budget" || kind === "asks") {
@@ -191,23 +197,7 @@ class Reader {
     }
     if (!folded.musicNode.inline) folded.musicNode.elements = tidyLines(elements);
     for (const problem of musicProblems(this.text, parser.odd, field.by)) this.problems.push(problem);
-    for (const problem of slurProblems(this.text, folded.musicNode.elements)) this.problems.push(problem);
   }
-}
-
-/** Runs one rule over a run of tokens. */
-function runRule(
-  statement: Statement,
-  run: IToken[],
-  trivia: Trivia,
-): { node: AnyStatement | undefined; fault: Fault | undefined; consumed: number } {
-  parser.trivia = trivia;
-  parser.keeper.fault = undefined;
-  parser.input = run;
-  const node = statement.rule() as AnyStatement | undefined;
-  const fault = parser.keeper.fault as Fault | undefined;
-  const next = parser.next();
-  return { node, fault, consumed: next.tokenType === EOF ? run.length : run.indexOf(next) };
 }
 
 /** Where the fault lies in the run; its end where the line ended too soon. */

@@ -128,7 +128,7 @@ export const Negative = createToken({ name: "Negative", pattern: /-\d+/ });
 
 export const OpenBrace = createToken({ name: "OpenBrace", pattern: "{", categories: odd });
 export const CloseBrace = createToken({ name: "CloseBrace", pattern: "}", categories: odd });
-export const OpenBracket = createToken({ name: "OpenBracket", pattern: "[", categories: odd });
+export const OpenBracket = createToken({ name: "OpenBracket", pattern: "[" });
 export const CloseBracket = createToken({ name: "CloseBracket", pattern: "]" });
 export const OpenSlur = createToken({ name: "OpenSlur", pattern: "(" });
 export const CloseSlur = createToken({ name: "CloseSlur", pattern: ")" });
