@@ -44,7 +44,7 @@ export interface DaySession extends Sums {
   readonly items: readonly DayItem[];
   /** Seconds. */
   readonly stretch: number;
-  /** The item in which the longest stretch ends. */
+  /** The item that fills most of the longest stretch. */
   readonly stretchItem: DayItem | undefined;
 }
 
@@ -73,6 +73,8 @@ export interface PlayerTerm {
   /** Number of taught weeks. */
   readonly weeks: number;
   readonly troubles: readonly Trouble[];
+  /** Walks that never come to their last keys, with those that are left. */
+  readonly unfinished: readonly { readonly assignment: Assignment; readonly left: readonly Placement[] }[];
   /** Walks that have been through all their keys, with the day on which each first starts over. */
   readonly restarts: readonly {
     readonly assignment: Assignment;

@@ -8,10 +8,14 @@ import type { DayItem } from "./day";
 export class StretchMeter {
   /** Seconds. */
   longest = 0;
+  /** What fills most of the longest run. */
   longestItem: DayItem | undefined;
   /** Seconds since the horn went up, the rests within it included, those after the last note not. */
   private run = 0;
   private waiting = 0;
+  /** Of the present run: the item that fills most of it so far, and the one now sounding. */
+  private most: { readonly item: DayItem; seconds: number } | undefined;
+  private now: { readonly item: DayItem; seconds: number } | undefined;
 
   /** @param hornDown the shortest rest, in seconds, that lets the lips recover */
   constructor(private readonly hornDown: number) {}
@@ -26,11 +30,18 @@ export class StretchMeter {
 
   private play(seconds: number, item: DayItem): void {
     if (seconds <= 0) return;
-    this.run = this.run === 0 ? seconds : this.run + this.waiting + seconds;
+    if (this.run === 0) {
+      this.run = seconds;
+      this.most = undefined;
+      this.now = undefined;
+    } else this.run += this.waiting + seconds;
     this.waiting = 0;
+    if (this.now?.item !== item) this.now = { item, seconds: 0 };
+    this.now.seconds += seconds;
+    if (this.most === undefined || this.now.seconds > this.most.seconds) this.most = this.now;
     if (this.run > this.longest) {
       this.longest = this.run;
-      this.longestItem = item;
+      this.longestItem = this.most.item;
     }
   }
 

@@ -111,6 +111,7 @@ class Unroller {
       days,
       weeks: this.weeks.count,
       troubles: this.troubles,
+      unfinished: this.unfinished(),
       restarts: [...this.restarts.values()],
       overlaps: this.overlaps,
       strays: this.strays,
@@ -398,6 +399,17 @@ class Unroller {
       );
       if (verdict?.passed !== false) walk.position++;
     }
+  }
+
+  private unfinished(): PlayerTerm["unfinished"] {
+    const unfinished: PlayerTerm["unfinished"][number][] = [];
+    for (const [assignment, { travel, position }] of this.walks) {
+      if (travel.pacing === "afresh" || position >= travel.placements.length) continue;
+      if (travel.placements.length > 1 && position > 0) {
+        unfinished.push({ assignment, left: travel.placements.slice(position) });
+      }
+    }
+    return unfinished;
   }
 
   /** Sessions asked for on days on which nobody practises. */

@@ -52,10 +52,15 @@ export function fixesFor(
   return fixes;
 }
 
-/** The assignments whose change may help: the one that is marked, then others of its session. */
+/**
+ * The assignments whose change may help: the one that is marked, then others of its session (or of its day, where
+ * a rehearsal is marked).
+ */
 function spotsOf(finding: Finding, plan: Plan): readonly Spot[] {
   const { place } = finding;
   const date = finding.dates[0];
+  // A routine's assignments stand in another declaration; changing them would change it for all.
+  const here = (item: DayItem): boolean => item.assignment.place.piece === place.piece;
   for (const term of plan.own.terms) {
     if (term.place.piece !== place.piece) continue;
     const player = playersOf(plan, term).find((each) => finding.players.includes(each.name));
@@ -63,6 +68,11 @@ function spotsOf(finding: Finding, plan: Plan): readonly Spot[] {
     const days = unrollTerm(plan, term, player);
     for (const day of days.days) {
       if (date !== undefined && day.date !== date) continue;
+      const booked = day.bookings.some((each) => each.place.span.start === place.span.start);
+      if (booked) {
+        const all = day.sessions.flatMap((session) => session.items).sort((a, b) => b.clock - a.clock);
+        return all.filter(here).map((item) => ({ assignment: item.assignment, item, days }));
+      }
       for (const session of day.sessions) {
         const items = [...session.items].sort((a, b) => b.clock - a.clock);
         const marked = items.filter((item) => item.assignment.place.span.start === place.span.start);
@@ -71,9 +81,8 @@ function spotsOf(finding: Finding, plan: Plan): readonly Spot[] {
         // A stretch or a full day may be mended elsewhere in the session than where it shows.
         const elsewhereToo = whole || finding.code.startsWith("day-");
         const chosen = elsewhereToo ? [...new Set([...marked, ...items])] : marked;
-        // A routine's assignments stand in another declaration; changing them would change it for all.
-        const here = chosen.filter((item) => item.assignment.place.piece === place.piece);
-        if (here.length > 0) return here.map((item) => ({ assignment: item.assignment, item, days }));
+        const mine = chosen.filter(here);
+        if (mine.length > 0) return mine.map((item) => ({ assignment: item.assignment, item, days }));
       }
     }
   }

@@ -153,6 +153,8 @@ function completeWith(
     return { field: theirs as Extract<ExerciseField, { kind: K }>, reader: baseReader };
   }
   const missing = (needs: string, example: string): undefined => {
+    // Where the exercise it is like is not to be found, that is said already, and nothing more is known.
+    if (declaration.like !== undefined && base === undefined) return undefined;
     const place = reader.place(declaration.name);
     reader.troubles.push({
       kind: "line-missing",

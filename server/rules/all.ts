@@ -29,6 +29,7 @@ import { tempoJumps } from "./term/tempo-jumps";
 import { tongueSpeed } from "./term/tongue-speed";
 import { tooLittleRest } from "./term/too-little-rest";
 import { walkRestarts } from "./term/walk-restarts";
+import { walkUnfinished } from "./term/walk-unfinished";
 import { weekBeyond } from "./term/week-beyond";
 import { weekClimbs } from "./term/week-climbs";
 import { weeksOverlap } from "./term/weeks-overlap";
@@ -38,6 +39,7 @@ import { weeksUnplanned } from "./term/weeks-unplanned";
 export const RULES: readonly Rule[] = [
   ...READING_RULES,
   walkRestarts,
+  walkUnfinished,
   dayClock,
   dayLoad,
   dayPlaying,

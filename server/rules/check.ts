@@ -2,6 +2,7 @@ import type { PlayerTerm } from "../days/day";
 import { unrollTerm } from "../days/unroll";
 import type { LetStand } from "../plan/let-stand";
 import { nearest } from "../plan/nearest";
+import type { Place } from "../plan/place";
 import { type Plan, playersOf } from "../plan/plan";
 import type { SessionContent, Term } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
@@ -32,13 +33,18 @@ export function checkPlan(plan: Plan, around: Surroundings, each?: EachTerm): re
       const rule = TROUBLE_RULES.get(trouble.kind);
       if (rule === undefined || !gatherer.wants(rule.code)) continue;
       const said = rule.say(trouble);
-      if (said !== undefined) gatherer.add(rule, { ...said, place: trouble.place }, player);
+      if (said === undefined || isEcho(rule.code, trouble.place)) continue;
+      gatherer.add(rule, { ...said, place: trouble.place }, player);
     }
   };
   troubles(plan.troubles, undefined);
   troubles(unknownCodes(plan), undefined);
   for (const rule of PLAN_RULES) {
-    if (gatherer.wants(rule.code)) rule.check(plan, around, (raw) => gatherer.add(rule, raw, undefined));
+    if (gatherer.wants(rule.code)) {
+      rule.check(plan, around, (raw) => {
+        if (!isEcho(rule.code, raw.place)) gatherer.add(rule, raw, undefined);
+      });
+    }
   }
   const rules = TERM_RULES.filter((rule) => gatherer.wants(rule.code));
   for (const term of plan.own.terms) {
@@ -52,6 +58,23 @@ export function checkPlan(plan: Plan, around: Surroundings, each?: EachTerm): re
   }
   idleLets(plan, gatherer);
   return gatherer.findings();
+}
+
+/** Findings that text which could not be read brings about by itself, and how near it then stands. */
+const ECHOES: ReadonlyMap<string, number> = new Map([
+  ["line-missing", Number.POSITIVE_INFINITY],
+  ["player-incomplete", Number.POSITIVE_INFINITY],
+  ["bar-length", 12],
+  ["music-slip", 12],
+]);
+
+/** Whether a finding only repeats that something beside it could not be read. */
+function isEcho(code: string, { piece, span }: Place): boolean {
+  const near = ECHOES.get(code);
+  if (near === undefined) return false;
+  return piece.problems.some(
+    (each) => each.span.end >= span.start - near && each.span.start <= span.end + near,
+  );
 }
 
 /** The `let` lines of the plan's own terms that stood for nothing. */

@@ -1,5 +1,6 @@
 import type { Day, DayItem } from "../days/day";
-import { placementName } from "../days/placement";
+import { type Placement, placementName } from "../days/placement";
+import { fifthsOf } from "../music/key";
 import type { Booking } from "../plan/term";
 import { minutes, quoted } from "./words";
 
@@ -25,6 +26,20 @@ export function contributions(day: Day, quantity: Summed): readonly Contribution
   return all.sort((a, b) => b.amount - a.amount);
 }
 
+/** `in G major`, `on valves 12`, `on open valves`; nothing for what has no key. */
+export function placed(placement: Placement): string {
+  if (placement.combination === undefined) {
+    const name = placementName(placement);
+    return name === "" ? "" : `in ${name}`;
+  }
+  return placement.combination.name === "0" ? "on open valves" : `on ${placementName(placement)}`;
+}
+
+/** Whether the black keys of a place are called flats: as its key signature has them, without one as flats. */
+export function prefersFlats(placement: Placement | undefined): boolean {
+  return placement?.key === undefined || fifthsOf(placement.key) <= 0;
+}
+
 /** `“Thirds in motion” in G major` */
 export function itemName(item: DayItem): string {
   const [first, ...more] = item.passes;
@@ -33,8 +48,7 @@ export function itemName(item: DayItem): string {
   const place = placementName(first.placement);
   if (place === "") return name;
   const last = more[more.length - 1];
-  if (last === undefined)
-    return `${name} in ${place}`.replace("in valves", "on valves").replace("in open", "open");
+  if (last === undefined) return `${name} ${placed(first.placement)}`;
   return `${name} from ${place} to ${placementName(last.placement)}`;
 }
 

@@ -43,10 +43,9 @@ function overBudget(view: TermView, day: Day, budget: DayBudget, report: Report)
     const left = Math.max(0, stated.value - concert.asks[budget.quantity]);
     message += ` The concert leaves ${figure(left)} for practice.`;
   } else message += ` Most of it: ${contributionName(most)}, ${figure(most.amount)}.`;
-  // The text to change is the practice that adds most; a booking alone is marked only where nothing else adds.
-  const item = all.find((each) => each.item !== undefined)?.item;
-  const place = item?.assignment.place ?? most.booking?.place;
-  if (place === undefined) return;
+  // What adds most is marked, be it practice or a rehearsal.
+  const { item } = most;
+  const place = item === undefined ? most.booking.place : item.assignment.place;
   const related: NonNullable<Raw["related"]>[number][] = [];
   if (stated.place !== undefined) related.push({ place: stated.place, message: "the budget" });
   if (item !== undefined) related.push({ place: item.exercise.place, message: "the exercise" });

@@ -9,7 +9,7 @@ export const upsideDown = troubleRule(
     mend: "Change them over.",
   },
   (trouble) => ({
-    message: `The ${trouble.what} runs backwards: ${trouble.low} comes after ${trouble.high}. Change them over.`,
+    message: `${trouble.low} to ${trouble.high} runs backwards. Change the two over: ${trouble.high} to ${trouble.low}.`,
     mend: { title: "Change them over", text: `${trouble.high} to ${trouble.low}` },
   }),
 );

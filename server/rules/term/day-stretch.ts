@@ -18,7 +18,7 @@ export const dayStretch: Rule = {
         if (session.stretch <= stated.value + 0.5 || session.stretchItem === undefined) continue;
         report({
           place: session.stretchItem.assignment.place,
-          message: `${spokenDate(day.date)}: ${minutes(session.stretch)} at a stretch for ${days.player.name}, of ${minutes(stated.value)} at most. It ends in ${itemName(session.stretchItem)}; a rest of ${plan.settings.hornDown} s or more before or in it lets the horn come down.`,
+          message: `${spokenDate(day.date)}: ${minutes(session.stretch)} at a stretch for ${days.player.name}, of ${minutes(stated.value)} at most. Most of it: ${itemName(session.stretchItem)}. A rest of ${plan.settings.hornDown} s or more lets the horn come down.`,
           related: stated.place === undefined ? [] : [{ place: stated.place, message: "the budget" }],
           date: day.date,
         });

@@ -1,6 +1,6 @@
-import { placementName } from "../../days/placement";
 import { pitchFromMidi, pitchSign } from "../../music/pitch";
 import { commonCombination } from "../../music/valves";
+import { placed, prefersFlats } from "../contributions";
 import type { Rule } from "../rule";
 import { list, quoted } from "../words";
 
@@ -20,14 +20,14 @@ export const lipSlurValves: Rule = {
             for (const { placement } of item.passes) {
               const midis = slur.midis.map((midi) => midi + placement.semitones);
               if (commonCombination(midis, days.player.instrument).length > 0) continue;
-              const flats = !placementName(placement).includes("♯");
+              const flats = prefersFlats(placement);
               const notes = list(
                 midis.map((midi) => pitchSign(pitchFromMidi(midi, flats))),
                 8,
               );
               report({
                 place: item.assignment.place,
-                message: `${quoted(item.exercise.name)} in ${placementName(placement)}: no valve combination holds ${notes} together, so this is no lip slur.`,
+                message: `${quoted(item.exercise.name)} ${placed(placement)}: no valve combination holds ${notes} together, so this is no lip slur.`,
                 related: [{ place: slur.place, message: "the lip slur" }],
                 date: day.date,
               });
