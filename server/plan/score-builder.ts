@@ -94,6 +94,7 @@ class Builder {
       case "pitch": {
         const pitch = this.reader.pitch(element.pitch);
         if (pitch !== undefined) this.note(element.span, pitch, undefined, undefined);
+        else this.unheard(element.span);
         return;
       }
       case "degree":
@@ -226,6 +227,14 @@ class Builder {
     }
     const { tuplet, value } = this;
     return tuplet === undefined ? value : inTuplet(value, tuplet.notes, tuplet.inTimeOf);
+  }
+
+  /** A note that cannot be meant fills its place in the bar all the same: one slip, one finding. */
+  private unheard(span: Span): void {
+    const value = this.valueFor(span);
+    if (value === undefined) return;
+    this.tie = undefined;
+    this.push({ kind: "rest", value, breath: false, span });
   }
 
   private note(

@@ -1,5 +1,5 @@
 import type { PlayerTerm } from "../days/day";
-import { unrollTerm } from "../days/unroll";
+import { sharedUnrolling } from "../days/shared-unrolling";
 import type { LetStand } from "../plan/let-stand";
 import { nearest } from "../plan/nearest";
 import type { Place } from "../plan/place";
@@ -11,6 +11,7 @@ import { RULES } from "./all";
 import { catalogue, infoOf } from "./catalogue";
 import type { Finding } from "./finding";
 import { Gatherer, type ScopedLet } from "./gather";
+import { occurrencesOf } from "./occurrences";
 import type { TroubleRule } from "./rule";
 import type { Surroundings } from "./surroundings";
 
@@ -48,11 +49,12 @@ export function checkPlan(plan: Plan, around: Surroundings, each?: EachTerm): re
   }
   const rules = TERM_RULES.filter((rule) => gatherer.wants(rule.code));
   for (const term of plan.own.terms) {
+    const daysFor = sharedUnrolling(plan, term);
     for (const player of playersOf(plan, term)) {
-      const days = unrollTerm(plan, term, player);
+      const days = daysFor(player);
       each?.(days);
       troubles(days.troubles, player.name);
-      const view = { plan, days, weeks: weekTotals(days) };
+      const view = { plan, days, weeks: weekTotals(days), occurrences: occurrencesOf(days) };
       for (const rule of rules) rule.check(view, (raw) => gatherer.add(rule, raw, player.name));
     }
   }
@@ -131,6 +133,10 @@ function unknownCodes(plan: Plan): readonly Trouble[] {
   };
   if (plan.own.settings) for (const [code, { place }] of plan.settings.severities) check(code, place);
   for (const term of plan.own.terms) for (const each of termLets(term)) check(each.code, each.place);
+  for (const routine of plan.own.routines) {
+    for (const each of contentLets(routine.content)) check(each.code, each.place);
+  }
+  if (plan.own.settings) for (const each of plan.settings.lets) check(each.code, each.place);
   for (const exercise of plan.own.exercises) for (const each of exercise.lets) check(each.code, each.place);
   for (const player of plan.own.players) for (const each of player.lets) check(each.code, each.place);
   return troubles;

@@ -90,7 +90,7 @@ export class Gatherer {
       code: info.code,
       severity: standing === undefined ? severity : "note",
       place: first.place,
-      message: `${first.message}${others(dates, players)}`,
+      message: `${first.message}${others(dates, players, first.wholeWeek === true)}`,
       details: first.details ?? [],
       related: first.related ?? [],
       standing,
@@ -121,10 +121,14 @@ export class Gatherer {
 }
 
 /** What the message of the first occurrence leaves out: more days, more players. */
-function others(dates: readonly number[], players: readonly string[]): string {
+function others(dates: readonly number[], players: readonly string[], weeks: boolean): string {
   let text = "";
   if (dates.length > 1) {
-    text += ` The same on ${counted(dates.length - 1, "more day")}, the last on ${dateText(dates[dates.length - 1]!)}.`;
+    const more = dates.length - 1;
+    const last = dateText(dates[more]!);
+    text += weeks
+      ? ` The same in ${counted(more, "more week")}, the last from ${last}.`
+      : ` The same on ${counted(more, "more day")}, the last on ${last}.`;
   }
   if (players.length > 1) {
     const names = list(players.slice(1), 4);

@@ -3,6 +3,7 @@ import type { Place } from "../plan/place";
 import type { Plan } from "../plan/plan";
 import type { Trouble } from "../plan/trouble";
 import type { WeekTotals } from "../totals/week";
+import type { Occurrence } from "./occurrences";
 import type { Surroundings } from "./surroundings";
 
 /** What the catalogue says of a finding. */
@@ -24,6 +25,8 @@ export interface Raw {
   readonly details?: readonly string[];
   readonly related?: readonly { readonly place: Place; readonly message: string }[];
   readonly date?: number;
+  /** Set where the date stands for its whole week. */
+  readonly wholeWeek?: boolean;
   readonly mend?: { readonly title: string; readonly text: string } | undefined;
 }
 
@@ -34,6 +37,7 @@ export interface TermView {
   readonly plan: Plan;
   readonly days: PlayerTerm;
   readonly weeks: readonly WeekTotals[];
+  readonly occurrences: readonly Occurrence[];
 }
 
 export type Rule = RuleInfo &

@@ -1,4 +1,5 @@
 import type { Day, PlayerTerm } from "../days/day";
+import { weekdayOf } from "../plan/date";
 
 /** Seconds, except the load in points and the days. */
 export interface WeekTotals {
@@ -20,13 +21,15 @@ export interface WeekTotals {
 export function weekTotals(term: PlayerTerm): readonly WeekTotals[] {
   const weeks: Day[][] = Array.from({ length: term.weeks }, () => []);
   for (const day of term.days) if (day.week !== undefined) weeks[day.week - 1]!.push(day);
-  return weeks.map((days, index) => sumOf(days, index + 1));
+  return weeks.map((days, index) => sumOf(days, index + 1, term.term.practice));
 }
 
-function sumOf(days: readonly Day[], week: number): WeekTotals {
+function sumOf(days: readonly Day[], week: number, practice: number): WeekTotals {
   let [clock, playing, upper, load, stretch, daysPlayed] = [0, 0, 0, 0, 0, 0];
-  // A week cut short by the term's first or last day is a part week.
-  let normal = days.length === 7;
+  // A week that lost a day of practice to the term's first or last day is a part week.
+  let inTerm = 0;
+  for (const { date } of days) inTerm |= 1 << weekdayOf(date);
+  let normal = (practice & ~inTerm) === 0;
   for (const day of days) {
     clock += day.totals.clock;
     playing += day.totals.playing;

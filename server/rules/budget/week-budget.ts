@@ -27,6 +27,7 @@ export function weekBudgetRule(info: RuleInfo, budget: WeekBudget): Rule {
           details: week.days.map((day) => `${figure(day.totals[budget.quantity])}  ${spokenDate(day.date)}`),
           related: stated.place === undefined ? [] : [{ place: stated.place, message: "the budget" }],
           date: week.days[0]!.date,
+          wholeWeek: true,
         });
       }
     },

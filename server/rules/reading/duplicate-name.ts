@@ -1,3 +1,4 @@
+import type { NamedThing } from "../../plan/trouble";
 import { troubleRule } from "../rule";
 import { quoted } from "../words";
 
@@ -13,7 +14,12 @@ export const duplicateName = troubleRule(
     message:
       trouble.what === "studio"
         ? "There is a second studio here. One place keeps the figures; the first one holds."
-        : `There already is a ${trouble.what} ${quoted(trouble.name)}; the first one holds. Give this one another name.`,
+        : `There already is ${one(trouble.what)} ${quoted(trouble.name)}; the first one holds. Give this one another name.`,
     related: [{ place: trouble.first, message: "the first one" }],
   }),
 );
+
+function one(what: NamedThing): string {
+  if (what === "player") return "a level or student";
+  return /^[ae]/.test(what) ? `an ${what}` : `a ${what}`;
+}

@@ -9,7 +9,7 @@ export const outOfBounds = troubleRule(
     mend: "Write a figure within the bounds named.",
   },
   (trouble) => ({
-    message: `${trouble.text} cannot be meant for ${FOR[trouble.what] ?? `the ${trouble.what}`}: write ${bounds(trouble.least, trouble.most)}.`,
+    message: `${trouble.text} cannot be meant for ${FOR[trouble.what] ?? `the ${trouble.what}`}: write ${bounds(trouble.least, trouble.most)}${trouble.text.endsWith("%") ? " %" : ""}.`,
   }),
 );
 

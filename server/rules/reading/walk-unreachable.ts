@@ -9,6 +9,6 @@ export const walkUnreachable = troubleRule(
     mend: "Name an end that the steps reach, or take smaller steps.",
   },
   (trouble) => ({
-    message: `From ${trouble.from}, steps of a ${trouble.step} never reach ${trouble.to}. Name an end on the way, or take a smaller step.`,
+    message: `From ${trouble.from} by ${trouble.step} the walk never comes to ${trouble.to}. Name an end on the way, or take a smaller step.`,
   }),
 );

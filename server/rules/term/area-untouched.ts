@@ -1,3 +1,4 @@
+import type { Day } from "../../days/day";
 import { dateText } from "../../plan/date";
 import type { Rule } from "../rule";
 import { counted, quoted } from "../words";
@@ -10,10 +11,16 @@ export const areaUntouched: Rule = {
   reason: "Basics are kept by touching every area nearly every day.",
   mend: "Put one of its exercises into a session, or say how often it is meant: at least every 5 days",
   check: ({ days, plan }, report) => {
+    // Which areas each day touches is the same for all areas, so it is gathered once.
+    const touched = new Map(
+      days.days.map((day) => [
+        day,
+        new Set(day.sessions.flatMap((session) => session.items.map((item) => item.exercise.area))),
+      ]),
+    );
     for (const area of plan.areas.values()) {
       const most = area.atLeastEvery ?? plan.settings.untouched;
-      const touches = (day: (typeof days.days)[number]): boolean =>
-        day.sessions.some((session) => session.items.some((item) => item.exercise.area === area.name));
+      const touches = (day: Day): boolean => touched.get(day)?.has(area.name) === true;
       // An area a term never touches is not for this level, unless the area says how often it is meant.
       if (area.atLeastEvery === undefined && !days.days.some(touches)) continue;
       let gap = 0;

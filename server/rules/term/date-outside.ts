@@ -1,5 +1,6 @@
 import { dateText } from "../../plan/date";
 import type { Rule } from "../rule";
+import { quoted } from "../words";
 
 const WHY = {
   outside: "lies outside the term",
@@ -17,6 +18,15 @@ export const dateOutside: Rule = {
   check: ({ days }, report) => {
     for (const { date, place, why } of days.strays) {
       report({ place, message: `${dateText(date)} ${WHY[why]}: this session never comes.`, date });
+    }
+    for (const block of days.term.weeks) {
+      for (const session of block.sessions) {
+        if (session.days.kind !== "weekdays" || (session.days.set & days.term.practice) !== 0) continue;
+        report({
+          place: session.place,
+          message: `${quoted(session.name)} never comes: the term has no practice on its weekdays.`,
+        });
+      }
     }
     const { from, to } = days.term.dates;
     for (const closure of days.term.closures) {

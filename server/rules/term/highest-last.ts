@@ -1,7 +1,7 @@
 import type { DayItem } from "../../days/day";
 import { midiOf, pitchFromMidi, pitchSign } from "../../music/pitch";
 import { spokenDate } from "../../plan/date";
-import { itemName } from "../contributions";
+import { itemName, prefersFlats } from "../contributions";
 import type { Rule } from "../rule";
 
 /** Written MIDI number of the highest note of an item; undefined without notes. */
@@ -41,7 +41,7 @@ export const highestLast: Rule = {
         if (last === undefined || pitched < 3 || top < midiOf(upperFrom.value) || topBefore >= top) continue;
         report({
           place: last.assignment.place,
-          message: `${spokenDate(day.date)}: the highest note of the session, ${pitchSign(pitchFromMidi(top, true))}, comes in its last exercise, ${itemName(last)}.`,
+          message: `${spokenDate(day.date)}: the highest note of the session, ${pitchSign(pitchFromMidi(top, prefersFlats(last.passes[0]?.placement)))}, comes in its last exercise, ${itemName(last)}.`,
           date: day.date,
         });
       }

@@ -9,18 +9,13 @@ export const keysUnreached: Rule = {
   title: "keys on the player's list that the term never reaches",
   reason: "The list is what the term was to achieve.",
   mend: "Let a walk go farther, or shorten the list.",
-  check: ({ days }, report) => {
+  check: ({ days, occurrences }, report) => {
     const { keys } = days.player.figures;
     if (keys === undefined) return;
     const reached = new Set<string>();
-    for (const day of days.days) {
-      for (const session of day.sessions) {
-        for (const item of session.items) {
-          for (const { placement } of item.passes) {
-            if (placement.key !== undefined)
-              reached.add(`${tonicClass(placement.key)} ${placement.key.mode}`);
-          }
-        }
+    for (const { item } of occurrences) {
+      for (const { placement } of item.passes) {
+        if (placement.key !== undefined) reached.add(`${tonicClass(placement.key)} ${placement.key.mode}`);
       }
     }
     const missing = keys.value.filter((key) => !reached.has(`${tonicClass(key)} ${key.mode}`));

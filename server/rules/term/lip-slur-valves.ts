@@ -11,28 +11,22 @@ export const lipSlurValves: Rule = {
   title: "a lip slur that no valve combination can hold",
   reason: "A lip slur moves between partials of one tube; a valve in between makes it another exercise.",
   mend: "Change the notes, take the word `lip` away, or write the exercise by partials.",
-  check: ({ days }, report) => {
-    for (const day of days.days) {
-      for (const session of day.sessions) {
-        for (const item of session.items) {
-          if (item.exercise.content.kind === "notes" && item.exercise.content.by === "partials") continue;
-          for (const slur of item.profile.lipSlurs) {
-            for (const { placement } of item.passes) {
-              const midis = slur.midis.map((midi) => midi + placement.semitones);
-              if (commonCombination(midis, days.player.instrument).length > 0) continue;
-              const flats = prefersFlats(placement);
-              const notes = list(
-                midis.map((midi) => pitchSign(pitchFromMidi(midi, flats))),
-                8,
-              );
-              report({
-                place: item.assignment.place,
-                message: `${quoted(item.exercise.name)} ${placed(placement)}: no valve combination holds ${notes} together, so this is no lip slur.`,
-                related: [{ place: slur.place, message: "the lip slur" }],
-                date: day.date,
-              });
-            }
-          }
+  check: ({ days, occurrences }, report) => {
+    for (const { item, dates } of occurrences) {
+      if (item.profile.lipSlurs.length === 0) continue;
+      if (item.exercise.content.kind === "notes" && item.exercise.content.by === "partials") continue;
+      for (const slur of item.profile.lipSlurs) {
+        for (const { placement } of item.passes) {
+          const midis = slur.midis.map((midi) => midi + placement.semitones);
+          if (commonCombination(midis, days.player.instrument).length > 0) continue;
+          const flats = prefersFlats(placement);
+          const notes = list(
+            midis.map((midi) => pitchSign(pitchFromMidi(midi, flats))),
+            8,
+          );
+          const message = `${quoted(item.exercise.name)} ${placed(placement)}: no valve combination holds ${notes} together, so this is no lip slur.`;
+          const related = [{ place: slur.place, message: "the lip slur" }];
+          for (const date of dates) report({ place: item.assignment.place, message, related, date });
         }
       }
     }

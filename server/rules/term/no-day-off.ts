@@ -18,6 +18,7 @@ export const noDayOff: Rule = {
         message: `Week ${week.week}: ${days.player.name} plays on ${counted(week.daysPlayed, "day")}, of ${most} at most.`,
         related: stated?.place === undefined ? [] : [{ place: stated.place, message: "the days allowed" }],
         date: week.days[0]!.date,
+        wholeWeek: true,
       });
     }
   },

@@ -1,6 +1,6 @@
 import { midiOf, pitchFromMidi, pitchSign } from "../../music/pitch";
 import { spokenDate } from "../../plan/date";
-import { itemName } from "../contributions";
+import { itemName, prefersFlats } from "../contributions";
 import type { Rule } from "../rule";
 import { topOf } from "./highest-last";
 
@@ -22,7 +22,7 @@ export const noEasingIn: Rule = {
       if (top === undefined || top < line) continue;
       report({
         place: first.assignment.place,
-        message: `${spokenDate(day.date)}: the day begins with ${itemName(first)}, up to ${pitchSign(pitchFromMidi(top, true))}, already in the upper register of ${days.player.name}.`,
+        message: `${spokenDate(day.date)}: the day begins with ${itemName(first)}, up to ${pitchSign(pitchFromMidi(top, prefersFlats(first.passes[0]?.placement)))}, already in the upper register of ${days.player.name}.`,
         date: day.date,
       });
     }

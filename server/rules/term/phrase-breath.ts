@@ -10,29 +10,22 @@ export const phraseBreath: Rule = {
   title: "a phrase longer than the breath",
   reason: "At the end of the breath the lips do what the air should.",
   mend: "Write a breath ' earlier, a softer dynamic, a quicker tempo; or `held` where the breath is the point.",
-  check: ({ days }, report) => {
+  check: ({ days, occurrences }, report) => {
     const { breath } = days.player.figures;
     if (breath === undefined) return;
-    for (const day of days.days) {
-      for (const session of day.sessions) {
-        for (const item of session.items) {
-          const worst = longestPhrase(item);
-          if (worst === undefined || worst.air <= breath.value + 0.05) continue;
-          const asPlayed =
-            Math.abs(worst.air - worst.seconds) < 0.05
-              ? ""
-              : `, as hard on the breath as ${shortTime(worst.air)} at mf`;
-          report({
-            place: item.assignment.place,
-            message: `${quoted(item.exercise.name)} asks for ${shortTime(worst.seconds)} in one breath${item.bpm === undefined ? "" : ` at ${item.bpm}`}${asPlayed}; ${days.player.name} has ${shortTime(breath.value)}.`,
-            related: [
-              { place: worst.phrase.place, message: "the phrase" },
-              ...(breath.place === undefined ? [] : [{ place: breath.place, message: "the breath" }]),
-            ],
-            date: day.date,
-          });
-        }
-      }
+    for (const { item, dates } of occurrences) {
+      const worst = longestPhrase(item);
+      if (worst === undefined || worst.air <= breath.value + 0.05) continue;
+      const asPlayed =
+        Math.abs(worst.air - worst.seconds) < 0.05
+          ? ""
+          : `, as hard on the breath as ${shortTime(worst.air)} at mf`;
+      const message = `${quoted(item.exercise.name)} asks for ${shortTime(worst.seconds)} in one breath${item.bpm === undefined ? "" : ` at ${item.bpm}`}${asPlayed}; ${days.player.name} has ${shortTime(breath.value)}.`;
+      const related = [
+        { place: worst.phrase.place, message: "the phrase" },
+        ...(breath.place === undefined ? [] : [{ place: breath.place, message: "the breath" }]),
+      ];
+      for (const date of dates) report({ place: item.assignment.place, message, related, date });
     }
   },
 };

@@ -1,8 +1,9 @@
 import type { DayItem } from "../../days/day";
-import { placementName } from "../../days/placement";
+import type { Placement } from "../../days/placement";
 import { keyName, tonicAt } from "../../music/key";
 import { midiOf, pitchFromMidi, pitchSign, spokenPitch } from "../../music/pitch";
 import type { PitchRange } from "../../plan/player";
+import { placed, placed, prefersFlats, prefersFlats } from "../contributions";
 import type { Raw, Report, TermView } from "../rule";
 import { list, quoted } from "../words";
 
@@ -23,33 +24,19 @@ export function reportReach(
 ): void {
   const inner = edgesOf(range);
   const outer = wider === undefined ? undefined : edgesOf(wider);
-  // Items are shared between days that ask for the same; each is looked at once.
-  const fits = new Set<DayItem>();
-  for (const day of view.days.days) {
-    for (const session of day.sessions) {
-      for (const item of session.items) {
-        if (fits.has(item)) continue;
-        const { low, high } = item.profile;
-        let found = false;
-        if (low !== undefined && high !== undefined) {
-          for (const pass of item.passes) {
-            const { semitones } = pass.placement;
-            const out = outside(low + semitones, high + semitones, inner);
-            if (out === undefined) continue;
-            if (outer !== undefined && outside(low + semitones, high + semitones, outer) !== undefined)
-              continue;
-            report({
-              place: item.assignment.place,
-              message: message(item, semitones, placementName(pass.placement), out, range, what),
-              related: related ?? [],
-              date: day.date,
-            });
-            found = true;
-            break;
-          }
-        }
-        if (!found) fits.add(item);
+  for (const { item, dates } of view.occurrences) {
+    const { low, high } = item.profile;
+    if (low === undefined || high === undefined) continue;
+    for (const { placement } of item.passes) {
+      const { semitones } = placement;
+      const out = outside(low + semitones, high + semitones, inner);
+      if (out === undefined) continue;
+      if (outer !== undefined && outside(low + semitones, high + semitones, outer) !== undefined) continue;
+      const said = message(item, placement, out, range, what);
+      for (const date of dates) {
+        report({ place: item.assignment.place, message: said, related: related ?? [], date });
       }
+      break;
     }
   }
 }
@@ -70,19 +57,18 @@ function outside(low: number, high: number, edges: Edges): "high" | "low" | unde
 
 function message(
   item: DayItem,
-  semitones: number,
-  place: string,
+  placement: Placement,
   out: "high" | "low",
   range: PitchRange,
   what: string,
 ): string {
-  const midi = (out === "high" ? item.profile.high! : item.profile.low!) + semitones;
-  const flats = !place.includes("♯");
-  const pitch = pitchFromMidi(midi, flats);
+  const midi = (out === "high" ? item.profile.high! : item.profile.low!) + placement.semitones;
+  const pitch = pitchFromMidi(midi, prefersFlats(placement));
   const edge = out === "high" ? range.high : range.low;
-  const where = place === "" ? "" : ` in ${place}`;
-  const start = `${quoted(item.exercise.name)}${where} goes ${out === "high" ? "up" : "down"} to ${pitchSign(pitch)}${spoken(pitch)}, ${out === "high" ? "above" : "below"} ${what}, ${pitchSign(edge)}.`;
-  const keys = fittingKeys(item, range);
+  const where = placed(placement);
+  const start = `${quoted(item.exercise.name)}${where === "" ? "" : ` ${where}`} goes ${out === "high" ? "up" : "down"} to ${pitchSign(pitch)}${spoken(pitch)}, ${out === "high" ? "above" : "below"} ${what}, ${pitchSign(edge)}.`;
+  // A series goes on to other keys in one playing; no single key can be named for it.
+  const keys = item.exercise.series === undefined ? fittingKeys(item, range) : undefined;
   if (keys === undefined) return start;
   return keys.length === 0 ? `${start} It fits in no key.` : `${start} It fits in ${list(keys, 12)}.`;
 }

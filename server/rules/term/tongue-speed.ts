@@ -15,28 +15,21 @@ export const tongueSpeed: Rule = {
   title: "a tempo beyond the tongue",
   reason: "A tongue driven past its speed stiffens.",
   mend: "A slower tempo, slurs, or double tonguing where the player has it.",
-  check: ({ days }, report) => {
+  check: ({ days, occurrences }, report) => {
     const { figures, name } = days.player;
-    for (const day of days.days) {
-      for (const session of day.sessions) {
-        for (const item of session.items) {
-          if (item.fastest === undefined || item.bpm === undefined) continue;
-          // The fastest that may be chosen shortens the whole note in proportion.
-          const wholeSeconds = (item.wholeSeconds * item.bpm) / item.fastest;
-          for (const kind of KINDS) {
-            const limit = figures[kind];
-            const perWhole = item.profile.tongue[kind];
-            if (limit === undefined || perWhole === 0) continue;
-            const perSecond = perWhole / wholeSeconds;
-            if (perSecond <= limit.value * 1.005) continue;
-            report({
-              place: item.assignment.place,
-              message: `${quoted(item.exercise.name)} at ${item.fastest} asks the tongue for ${perSecond.toFixed(1)} notes a second (${asSixteenths(perSecond)}); ${name} has ${limit.value.toFixed(1)} (${asSixteenths(limit.value)}), ${kind} tongue.`,
-              related: limit.place === undefined ? [] : [{ place: limit.place, message: "the tongue" }],
-              date: day.date,
-            });
-          }
-        }
+    for (const { item, dates } of occurrences) {
+      if (item.fastest === undefined || item.bpm === undefined) continue;
+      // The fastest that may be chosen shortens the whole note in proportion.
+      const wholeSeconds = (item.wholeSeconds * item.bpm) / item.fastest;
+      for (const kind of KINDS) {
+        const limit = figures[kind];
+        const perWhole = item.profile.tongue[kind];
+        if (limit === undefined || perWhole === 0) continue;
+        const perSecond = perWhole / wholeSeconds;
+        if (perSecond <= limit.value * 1.005) continue;
+        const message = `${quoted(item.exercise.name)} at ${item.fastest} asks the tongue for ${perSecond.toFixed(1)} notes a second (${asSixteenths(perSecond)}); ${name} has ${limit.value.toFixed(1)} (${asSixteenths(limit.value)}), ${kind} tongue.`;
+        const related = limit.place === undefined ? [] : [{ place: limit.place, message: "the tongue" }];
+        for (const date of dates) report({ place: item.assignment.place, message, related, date });
       }
     }
   },

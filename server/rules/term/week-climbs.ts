@@ -28,6 +28,7 @@ export const weekClimbs: Rule = {
         message: `Week ${week.week}: ${minutes(week.playing)} of playing for ${days.player.name} after ${minutes(before.playing)} in week ${before.week}, ${rise(ratio)} more; at most ${Math.round(limit.value * 100)} % is allowed.`,
         related: limit.place === undefined ? [] : [{ place: limit.place, message: "the increase allowed" }],
         date: week.days[0]!.date,
+        wholeWeek: true,
       });
     }
   },
