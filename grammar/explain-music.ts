@@ -22,6 +22,7 @@ import {
   QuotedName,
   Tonic,
   WORD_TOKENS,
+  Word,
 } from "./tokens";
 
 /** Finds the words for what means nothing between the notes. */
@@ -32,7 +33,7 @@ type By = "pitches" | "degrees" | "partials";
 /** Odd tokens that belong to one thing, such as `F #4`. */
 interface OddGroup {
   readonly start: number;
-  readonly end: number;
+  end: number;
   readonly first: IToken;
   readonly word: string;
   readonly message: string | undefined;
@@ -45,12 +46,12 @@ export function musicProblems(text: string, odd: readonly OddMusic[], by: By): P
     [...odd].sort((a, b) => a.token.startOffset - b.token.startOffset),
   );
   const problems: Problem[] = [];
-  let last: { start: number; end: number; kind: string; message: string; mend: string } | undefined;
+  let last: { start: number; end: number; slip: NoteSlip } | undefined;
   const tell = (): void => {
     if (last === undefined) return;
-    const { start, end, message, mend } = last;
-    const title = mend === "" ? "Take it away" : `Write \`${mend}\``;
-    problems.push({ code: "unreadable", span: { start, end }, message, mend: { title, text: mend } });
+    const { start, end, slip } = last;
+    const mend = slip.mend === undefined ? undefined : { title: `Write \`${slip.mend}\``, text: slip.mend };
+    problems.push({ code: "unreadable", span: { start, end }, message: slip.message, mend });
     last = undefined;
   };
   for (const group of groups) {
@@ -61,19 +62,15 @@ export function musicProblems(text: string, odd: readonly OddMusic[], by: By): P
       continue;
     }
     const slip = group.message === undefined ? slipOf(text, group, by) : plainSlip(group.message);
-    if (slip.mend === undefined) {
-      tell();
-      const shown = first.tokenType === BlockToken ? { start, end: start + 1 } : { start, end };
-      problems.push({ code: "unreadable", span: shown, message: slip.message, mend: undefined });
-      continue;
-    }
     const gap = last === undefined ? "" : text.slice(last.end, start);
-    if (last !== undefined && last.kind === slip.kind && /^[ \t]+$/.test(gap)) {
-      last = { ...last, end, mend: `${last.mend}${gap}${slip.mend}` };
+    if (last !== undefined && last.slip.kind === slip.kind && /^[ \t]+$/.test(gap)) {
+      const both = last.slip.mend !== undefined && slip.mend !== undefined;
+      const mend = both ? `${last.slip.mend}${gap}${slip.mend}` : undefined;
+      last = { start: last.start, end, slip: { ...last.slip, mend } };
       continue;
     }
     tell();
-    last = { start, end, kind: slip.kind, message: slip.message, mend: slip.mend };
+    last = { start, end: first.tokenType === BlockToken ? start + 1 : end, slip };
   }
   tell();
   return problems;
@@ -91,8 +88,12 @@ function gather(text: string, odd: readonly OddMusic[]): OddGroup[] {
     const end = endOf(token);
     const before = groups.at(-1);
     const figure = token.tokenType === AlteredDegree || token.tokenType === NumberText;
+    const gap = before === undefined ? "" : text.slice(before.end, start);
+    if (before !== undefined && message === undefined && extendsGroup(before, token, gap)) {
+      before.end = end;
+      continue;
+    }
     if (before !== undefined && message === undefined && before.message === undefined && figure) {
-      const gap = text.slice(before.end, start);
       const spaced = before.first.tokenType === Tonic && gap === " ";
       if (spaced || (gap === "" && matches(before.first, AnyWord))) {
         groups.pop();
@@ -103,6 +104,14 @@ function gather(text: string, odd: readonly OddMusic[]): OddGroup[] {
     groups.push({ start, end, first: token, word: token.image, message });
   }
   return groups;
+}
+
+/** Whether a token only goes on with what is odd already: `attack hard`, `tempo 60`, `#loud`. */
+function extendsGroup(before: OddGroup, token: IToken, gap: string): boolean {
+  if (before.word === "#") return gap === "";
+  if (!/^[ \t]+$/.test(gap)) return false;
+  if (before.first.tokenType === K.tempo) return token.tokenType === NumberText;
+  return before.message !== undefined && token.tokenType === Word;
 }
 
 function slipOf(text: string, group: OddGroup, by: By): NoteSlip {

@@ -3,7 +3,7 @@ import { type Fault, matches } from "./leaves";
 import { BARE } from "./outline";
 import type { Problem } from "./piece";
 import { runRule } from "./run-rule";
-import { knownSlip, type Slip, weekdayOf } from "./slips";
+import { isoDate, knownSlip, type Slip, unquotedName, weekdayOf } from "./slips";
 import type { Span } from "./span";
 import { nearWords } from "./spelling";
 import { BLOCK_NAMES, type BlockKind, FIRST_WORDS, STATEMENTS, type Statement } from "./statements";
@@ -14,6 +14,7 @@ import {
   BlockToken,
   CloseBrace,
   Comma,
+  Comment,
   DateText,
   Dynamic,
   Equals,
@@ -28,6 +29,7 @@ import {
   madeToken,
   NumberText,
   OddLetters,
+  OtherDate,
   Percent,
   Pitch,
   QuotedName,
@@ -66,14 +68,38 @@ export function explainFault(
   }
   if (token?.tokenType === OddLetters) return oddLetters(token);
   const { expected } = fault;
-  const wants = (type: TokenType): boolean =>
-    expected.some((other) => other === type || (type.CATEGORIES?.includes(other) ?? false));
+  const place = { text, statement, run, at, wants: (type: TokenType) => expected.includes(type) };
+  const stem = stemOf(statement, run, at);
   const slip =
-    knownSlip({ text, statement, run, at, wants }) ??
-    repair(kind, statement, run, at, expected) ??
-    plain(statement, run, at, expected);
-  return problem(slip, clean(text, kind, statement, run, slip));
+    knownSlip(place) ??
+    repair(text, kind, statement, run, at, expected, stem) ??
+    plain(run, at, expected, stem);
+  return problem(slip, helps(text, kind, statement, run, slip));
 }
+
+/** How the statement, or the clause of an assignment that is being read, is written. */
+function stemOf(statement: Statement, run: readonly IToken[], at: number): string {
+  if (statement.block === "assignment") {
+    for (let i = Math.min(at, run.length) - 1; i > 0; i--) {
+      const shape = CLAUSE_SHAPES.get(run[i]!.tokenType);
+      if (shape !== undefined) return `${shape}:`;
+    }
+  }
+  return `${statement.name} is written like \`${statement.example}\`:`;
+}
+
+const CLAUSE_SHAPES: ReadonlyMap<TokenType, string> = new Map([
+  [K.in, "A key is written like `in A minor`"],
+  [K.keys, "Keys that travel are written like `keys C up by half step to G` or `keys F, G`"],
+  [K.valves, "Valves are written like `valves open to 123`"],
+  [K.tempo, "A tempo is written like `tempo 60`, `tempo 1/8 = 100` or `tempo 50 to 58`"],
+  [K.for, "Minutes are written like `for 8 min`"],
+  [K.dynamic, "A dynamic is written like `dynamic p`"],
+  [K.rest, "A rest is written like `rest 30 s`"],
+  [K.drop, "What goes first is marked with `drop when tired`"],
+  [K.slur, "An articulation is written like `slur 2 tongue 2`"],
+  [K.tongue, "An articulation is written like `slur 2 tongue 2`"],
+]);
 
 function problem({ span, message, mend }: Slip, offer: boolean): Problem {
   const title = mend === "" ? "Take it away" : `Write \`${mend}\``;
@@ -89,26 +115,38 @@ function spanOf(token: IToken): Span {
   return { start: token.startOffset, end: endOf(token) };
 }
 
-function readsWhole(kind: BlockKind, statement: Statement, run: readonly IToken[]): boolean {
+/** How far a run can be read: its length where all of it, or all up to another statement, can. */
+function reach(kind: BlockKind, statement: Statement, run: readonly IToken[]): number {
   const { node, fault, consumed } = runRule(statement, [...run], BARE);
-  if (node === undefined || fault !== undefined) return false;
-  return consumed === run.length || (kind !== "file" && STATEMENTS[kind].has(run[consumed]!.tokenTypeIdx));
+  if (node !== undefined && fault === undefined) {
+    const next = run[consumed];
+    const another = next !== undefined && kind !== "file" && STATEMENTS[kind].has(next.tokenTypeIdx);
+    return another ? run.length : consumed;
+  }
+  const at = fault === undefined ? -1 : run.indexOf(fault.token);
+  // A line that ends too soon has been read up to its end, but not to the end of its sense.
+  return at < 0 ? run.length - 0.5 : at;
 }
 
 /** Where an extra token makes the line readable, where one is too many, or where one is misspelt. */
 function repair(
+  text: string,
   kind: BlockKind,
   statement: Statement,
   run: readonly IToken[],
   at: number,
   expected: readonly TokenType[],
+  stem: string,
 ): Slip | undefined {
   const token = run[at];
-  const stem = `${statement.name} is written like \`${statement.example}\`:`;
-  const reads = (from: number, to: number, ...put: IToken[]): boolean =>
-    readsWhole(kind, statement, [...run.slice(0, from), ...put, ...run.slice(to)]);
+  /** Whether reading goes past the change. */
+  const reads = (from: number, to: number, ...put: IToken[]): boolean => {
+    const changed = [...run.slice(0, from), ...put, ...run.slice(to)];
+    const past = from + put.length + (to > from ? 0 : 1);
+    return reach(kind, statement, changed) >= Math.min(past, changed.length);
+  };
   if (token !== undefined && matches(token, AnyWord)) {
-    for (const near of nearWords(token.image, WORD_TOKENS.keys()).slice(0, 3)) {
+    for (const near of nearWords(token.image, WORD_TOKENS.keys()).slice(0, 4)) {
       if (!reads(at, at + 1, word(near, token))) continue;
       return {
         span: spanOf(token),
@@ -116,55 +154,74 @@ function repair(
         mend: near,
       };
     }
+    const name = unquotedName(text, run, at);
+    const end = name === undefined ? at : run.findIndex((other) => endOf(other) === name.span.end) + 1;
+    if (
+      name !== undefined &&
+      reads(at, end, madeToken(QuotedName, name.mend ?? "", name.span.start, name.span.end))
+    ) {
+      return name;
+    }
   }
-  const fixed = expected.filter((type) => spelling(type) !== undefined).slice(0, 8);
-  for (const type of fixed) {
-    const missing = spelling(type)!;
+  const single = expected.length === 1;
+  const fixed = (expected.length === 0 ? [Comma] : expected).flatMap(spellings);
+  for (const missing of fixed) {
+    if (token === undefined && !single) continue;
     const beside = token ?? run[at - 1]!;
-    if (!reads(at, at, word(missing, beside))) continue;
-    const { image } = beside;
-    if (beside.tokenType === BlockToken)
-      return {
-        span: spanOf(run[at - 1]!),
-        message: `${stem} here the \`${missing}\` is missing.`,
-        mend: `${run[at - 1]!.image} ${missing}`,
-      };
-    const mend = token === undefined ? `${image} ${missing}` : `${missing} ${image}`;
-    return { span: spanOf(beside), message: `${stem} here the \`${missing}\` is missing.`, mend };
+    const words = missing.split(" ").map((each) => word(each, beside));
+    if (!reads(at, at, ...words)) continue;
+    const message = `${stem} here ${/^\w/.test(missing) ? "" : "the "}\`${missing}\` is missing.`;
+    const before = run[at - 1];
+    // A comma belongs to the word before it, and so does what is missing before a brace or at the end.
+    if (before !== undefined && (token === undefined || token.tokenType === BlockToken || missing === ",")) {
+      const mend = `${before.image}${missing === "," ? "" : " "}${missing}`;
+      return { span: spanOf(before), message, mend };
+    }
+    return { span: spanOf(beside), message, mend: `${missing} ${beside.image}` };
   }
-  if (token === undefined) return undefined;
-  for (const type of fixed) {
-    const right = spelling(type)!;
-    if (!reads(at, at + 1, word(right, token))) continue;
-    return { span: spanOf(token), message: `${stem} here \`${right}\` should stand.`, mend: right };
+  if (token === undefined || token.tokenType === BlockToken) return undefined;
+  const rest = run.slice(at + 1);
+  const before = run.slice(0, at);
+  const [only] = fixed;
+  if (single && only !== undefined && !only.includes(" ")) {
+    const put = [...before, word(only, token), ...rest];
+    if (reach(kind, statement, put) === put.length) {
+      return { span: spanOf(token), message: `${stem} here \`${only}\` should stand.`, mend: only };
+    }
   }
-  if (token.tokenType !== BlockToken && reads(at, at + 1)) {
-    return { span: spanOf(token), message: `${stem} \`${token.image}\` does not belong here.`, mend: "" };
+  if (reach(kind, statement, [...before, ...rest]) === run.length - 1) {
+    return { span: spanOf(token), message: `${stem} \`${shown(token)}\` does not belong here.`, mend: "" };
   }
   return undefined;
 }
 
-/** Whether the line can be read once the slip is mended, as far as the tokens tell. */
-function clean(
+/** Whether a mend makes the line readable, or at least readable past the mended place. */
+function helps(
   text: string,
   kind: BlockKind,
   statement: Statement,
   run: readonly IToken[],
   slip: Slip,
 ): boolean {
-  if (slip.mend === undefined) return false;
+  const { span, mend } = slip;
+  if (mend === undefined) return false;
   const first = run[0]!.startOffset;
-  const blocks = run.filter(({ tokenType }) => tokenType === BlockToken);
   // Blocks stay folded: what is in them is no part of this slip.
-  const firstBlock = blocks[0];
-  const end = firstBlock === undefined ? endOf(run.at(-1)!) : firstBlock.startOffset;
-  const before = text.slice(first, slip.span.start);
-  const after = slip.span.end > end ? "" : text.slice(slip.span.end, end);
-  const mended = lex(`${before}${slip.mend}${after}`);
-  return readsWhole(kind, statement, [
-    ...mended,
-    ...(firstBlock === undefined ? [] : run.slice(run.indexOf(firstBlock))),
-  ]);
+  const block = run.findIndex(({ tokenType }) => tokenType === BlockToken);
+  const end = block < 0 ? endOf(run.at(-1)!) : run[block]!.startOffset;
+  const mended = lex(`${text.slice(first, span.start)}${mend}${text.slice(Math.min(span.end, end), end)}`);
+  const changed = [
+    ...mended.filter(({ tokenType }) => tokenType !== Comment),
+    ...(block < 0 ? [] : run.slice(block)),
+  ];
+  const far = reach(kind, statement, changed);
+  if (far >= changed.length) return true;
+  const reached = changed[Math.floor(far)];
+  return (
+    reached !== undefined &&
+    far === Math.floor(far) &&
+    reached.startOffset > span.start - first + mend.length - 1
+  );
 }
 
 function word(image: string, beside: IToken): IToken {
@@ -177,6 +234,13 @@ const SIGNS: ReadonlyMap<string, TokenType> = new Map([
   ["%", Percent],
   [",", Comma],
 ]);
+
+/** The ways to write what is missing: `at` never stands alone, and is tried with the words that follow it. */
+function spellings(type: TokenType): string[] {
+  const one = spelling(type);
+  if (one === undefined) return [];
+  return one === "at" ? ["at", "at most", "at least"] : [one];
+}
 
 /** The one way to write a token, where there is one. */
 function spelling(type: TokenType): string | undefined {
@@ -210,19 +274,13 @@ const LABELS: ReadonlyMap<TokenType, string> = new Map([
   [InstrumentWord, "an instrument, such as `trumpet`"],
 ]);
 
-function plain(
-  statement: Statement,
-  run: readonly IToken[],
-  at: number,
-  expected: readonly TokenType[],
-): Slip {
-  const stem = `${statement.name} is written like \`${statement.example}\`:`;
+function plain(run: readonly IToken[], at: number, expected: readonly TokenType[], stem: string): Slip {
   const token = run[at];
   const names = [
     ...new Set(
       expected.map((type) => {
         const fixed = spelling(type);
-        return fixed === undefined ? (LABELS.get(type) ?? "something else") : `\`${fixed}\``;
+        return LABELS.get(type) ?? (fixed === undefined ? "something else" : `\`${fixed}\``);
       }),
     ),
   ];
@@ -298,7 +356,18 @@ export function explainStart(text: string, kind: BlockKind, run: readonly IToken
   if (kind === "exercise" && (first.tokenType === Pitch || first.tokenType === Fraction)) {
     return say("Notes stand between the braces of `music { … }`.");
   }
-  const homes = homesOf(first);
+  if (kind === "record") {
+    const iso = first.tokenType === OtherDate ? isoDate(image) : undefined;
+    if (iso !== undefined) return say(`A date is written year-month-day: \`${iso}\`.`, iso);
+    return say(
+      'A line of the record begins with the week or the day: `week 1 "K. M." …` or `2026-09-15 "K. M." …`.',
+    );
+  }
+  const inside = [...STATEMENTS[kind].values()].find(({ example }) => example.split(" ").includes(image));
+  if (inside !== undefined) {
+    return say(`In ${BLOCK_NAMES[kind]} this is written like \`${inside.example}\`.`);
+  }
+  const homes = homesOf(first, kind);
   if (homes.length > 0) {
     return say(`\`${shown(first)}\` belongs in ${joinOr(homes)}, not in ${BLOCK_NAMES[kind]}.`);
   }
@@ -308,8 +377,8 @@ export function explainStart(text: string, kind: BlockKind, run: readonly IToken
   if (near !== undefined) {
     return say(`\`${image}\` is not a word of ${BLOCK_NAMES[kind]}. Did you mean \`${near}\`?`, near);
   }
-  const words = [...new Set(FIRST_WORDS[kind])].filter((first_) => /^[A-Za-z]/.test(first_));
-  const some = words.slice(0, 5).map((first_) => `\`${first_}\``);
+  const words = [...new Set(FIRST_WORDS[kind])];
+  const some = words.slice(0, 5).map((each) => `\`${each}\``);
   const here = kind === "session" ? ["an exercise's name in quotes", ...some.slice(0, 3)] : some;
   return say(
     `\`${shown(first)}\` means nothing in ${BLOCK_NAMES[kind]}. Here can stand ${words.length > 5 ? `${here.join(", ")} and others` : joinOr(here)}.`,
@@ -323,10 +392,12 @@ const CLAUSE_WORDS = new Set(
 );
 
 /** The blocks in which a word begins a statement. */
-function homesOf(first: IToken): string[] {
+function homesOf(first: IToken, here: BlockKind): string[] {
   const homes: string[] = [];
   for (const [kind, statements] of Object.entries(STATEMENTS)) {
     if (kind === "file" || !statements.has(first.tokenTypeIdx)) continue;
+    // In a level, `clock` wants to be a budget and not what a booking asks for.
+    if (kind === "asks" && (here === "player" || here === "exercise")) continue;
     homes.push(BLOCK_NAMES[kind as BlockKind]);
   }
   return homes.slice(0, 3);
@@ -342,7 +413,7 @@ function explainMargin(
   const near = first.tokenType === Word ? nearWords(image, DECLARATION_WORDS)[0] : undefined;
   if (near !== undefined) return say(`\`${image}\` begins no declaration. Did you mean \`${near}\`?`, near);
   if (first.tokenType === CloseBrace) return say("This `}` closes nothing.", "");
-  const homes = homesOf(first);
+  const homes = homesOf(first, "file");
   if (homes.length > 0) {
     return say(
       `\`${shown(first)}\` stands outside of all braces. It belongs in ${joinOr(homes)}: is the line above it missing?`,

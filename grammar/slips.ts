@@ -1,4 +1,4 @@
-import type { IToken } from "chevrotain";
+import type { IToken, TokenType } from "chevrotain";
 import { matches } from "./leaves";
 import { keySlip, noteSlip } from "./note-slips";
 import type { Span } from "./span";
@@ -12,6 +12,7 @@ import {
   Comma,
   Dash,
   Dynamic,
+  Equals,
   endOf,
   Fraction,
   K,
@@ -21,6 +22,7 @@ import {
   OtherSign,
   Pitch,
   QuotedName,
+  StepName,
   Tonic,
   Unit,
   Weekday,
@@ -36,8 +38,8 @@ export interface SlipPlace {
   readonly run: readonly IToken[];
   /** Where in the run reading stopped; the run's length where the line ended too soon. */
   readonly at: number;
-  /** Whether this type of token might have stood there. */
-  readonly wants: (type: typeof AnyCount) => boolean;
+  /** Whether this very type of token might have stood there. */
+  readonly wants: (type: TokenType) => boolean;
 }
 
 /** What is said about it. `mend` replaces the text of `span`. */
@@ -114,10 +116,15 @@ function decimalComma({ run, at }: SlipPlace): Slip | undefined {
 }
 
 /** `F #4`, `#comment`, `tempo: 60`, `…;` */
-function sign({ run, at }: SlipPlace): Slip | undefined {
+function sign({ run, at, wants }: SlipPlace): Slip | undefined {
   const token = run[at];
   const before = run[at - 1];
+  const next = run[at + 1];
   if (token === undefined) return undefined;
+  if (token.tokenType === Tonic && next?.tokenType === AlteredDegree && wants(Pitch)) {
+    const mend = `${token.image}${next.image}`;
+    return { span: between(token, next), message: `A note is written without a space: \`${mend}\`.`, mend };
+  }
   if (token.tokenType === AlteredDegree && before?.tokenType === Tonic && /^[#♯♭]/.test(token.image)) {
     const mend = `${before.image}${token.image}`;
     return { span: between(before, token), message: `A note is written without a space: \`${mend}\`.`, mend };
@@ -177,7 +184,7 @@ function unit({ run, at, statement, wants }: SlipPlace): Slip | undefined {
 function bareTempo({ run, at, wants }: SlipPlace): Slip | undefined {
   const token = run[at];
   if (token === undefined || run[at - 1]?.tokenType !== K.tempo || !wants(Fraction)) return undefined;
-  if (!matches(token, AnyCount)) return undefined;
+  if (!matches(token, AnyCount) || run[at + 1]?.tokenType === Equals) return undefined;
   const mend = `1/4 = ${token.image}`;
   return {
     span: between(token, token),
@@ -200,44 +207,46 @@ function note({ run, at, wants }: SlipPlace): Slip | undefined {
 /** `Tues`, `mon`, `Thurs` */
 function weekday({ run, at, wants }: SlipPlace): Slip | undefined {
   const token = run[at];
-  if (token?.tokenType !== Word || !(wants(Weekday) || wants(K.day))) return undefined;
+  if (token?.tokenType !== Word || !wants(Weekday)) return undefined;
   const short = weekdayOf(token.image);
   if (short === undefined) return undefined;
   return { span: between(token, token), message: `\`${token.image}\` is written \`${short}\`.`, mend: short };
 }
 
-/** The weekday that a word begins like. */
+/** The weekday that a word stands for in another writing. */
 export function weekdayOf(word: string): string | undefined {
-  const short = word.charAt(0).toUpperCase() + word.slice(1, 3).toLowerCase();
-  return /^(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\.?$/i.test(word) ? short : undefined;
+  if (!/^(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:days?)?$/i.test(word)) return undefined;
+  return word.charAt(0).toUpperCase() + word.slice(1, 3).toLowerCase();
 }
 
 /** `exercise Slow fifths`, `'Slow fifths'` */
 function unquoted({ text, run, at, wants }: SlipPlace): Slip | undefined {
   const token = run[at];
   if (token === undefined || !wants(QuotedName)) return undefined;
-  if (token.tokenType === Breath) {
-    const close = run.findIndex((other, i) => i > at && other.tokenType === Breath);
-    if (close < 0) return undefined;
-    const mend = `"${text.slice(endOf(token), run[close]!.startOffset)}"`;
-    return { span: between(token, run[close]!), message: "A name stands in double quotes.", mend };
-  }
+  if (token.tokenType !== Breath) return unquotedName(text, run, at);
+  const close = run.findIndex((other, i) => i > at && other.tokenType === Breath);
+  if (close < 0) return undefined;
+  const mend = `"${text.slice(endOf(token), run[close]!.startOffset)}"`;
+  return { span: between(token, run[close]!), message: "A name stands in double quotes.", mend };
+}
+
+/** The words from here on as a name, as far as they can belong to one. */
+export function unquotedName(text: string, run: readonly IToken[], at: number): Slip | undefined {
   let end = at;
-  while (
-    run[end] !== undefined &&
-    matches(run[end]!, AnyWord) &&
-    !(end > at && ENDS_NAME.has(run[end]!.tokenType))
-  ) {
+  for (let token = run[end]; token !== undefined; token = run[end]) {
+    const type = token.tokenType;
+    const before = end > at ? run[end - 1] : undefined;
+    const dot = type === OtherSign && token.image === "." && joined(before, token);
+    const goesOn = end === at || (joined(before, token) && before?.image === ".");
+    // A word of the language that stands behind a name more likely goes on with the line.
+    if (!dot && type !== Word && type !== Tonic && !(goesOn && matches(token, AnyWord))) break;
     end++;
   }
   if (end === at) return undefined;
-  const span = between(token, run[end - 1]!);
+  const span = between(run[at]!, run[end - 1]!);
   const mend = `"${text.slice(span.start, span.end)}"`;
   return { span, message: `A name stands in double quotes: \`${mend}\`.`, mend };
 }
-
-/** Words that more likely follow a name than belong to it. */
-const ENDS_NAME = new Set([K.like, K.for, K.by, K.with, K.in, K.page]);
 
 /** `x2`, `2x`, `3 x` */
 function timesX({ run, at, wants }: SlipPlace): Slip | undefined {
@@ -290,16 +299,68 @@ function dynamic({ run, at, wants }: SlipPlace): Slip | undefined {
   };
 }
 
-/** `4` for `1/4` */
+/** `4` for `1/4`, `meter 4` */
 function value({ run, at, wants }: SlipPlace): Slip | undefined {
   const token = run[at];
-  if (token?.tokenType !== NumberText || !wants(Fraction) || !wants(AnyNoteWord)) return undefined;
-  if (!/^(?:1|2|4|8|16|32|64)$/.test(token.image)) return undefined;
+  if (token?.tokenType !== NumberText || !wants(Fraction)) return undefined;
+  if (run[at - 1]?.tokenType === K.meter) {
+    const mend = `${token.image}/4`;
+    return { span: between(token, token), message: `A meter is written like \`${mend}\`.`, mend };
+  }
+  if (!wants(AnyNoteWord) || !/^(?:1|2|4|8|16|32|64)$/.test(token.image)) return undefined;
   const mend = `1/${token.image}`;
   return {
     span: between(token, token),
     message: `A note value is written as a fraction of a whole note: \`${mend}\`.`,
     mend,
+  };
+}
+
+const STEPS: ReadonlyMap<string, string> = new Map([
+  ["halfstep", "half step"],
+  ["half-step", "half step"],
+  ["half-steps", "half step"],
+  ["semitone", "half step"],
+  ["semitones", "half step"],
+  ["wholestep", "whole step"],
+  ["whole-step", "whole step"],
+  ["tone", "whole step"],
+  ["tones", "whole step"],
+  ["fourths", "fourth"],
+  ["fifths", "fifth"],
+]);
+
+/** `keys C up by semitone to G`, `keys C to G` */
+function step({ run, at, wants }: SlipPlace): Slip | undefined {
+  const token = run[at];
+  if (token === undefined) return undefined;
+  const right = wants(StepName) ? STEPS.get(token.image.toLowerCase()) : undefined;
+  if (right !== undefined) {
+    return {
+      span: between(token, token),
+      message: `\`${token.image}\` is written \`${right}\`.`,
+      mend: right,
+    };
+  }
+  if (token.tokenType === K.to && run[at - 1]?.tokenType === Tonic && run[at - 2]?.tokenType === K.keys) {
+    const key = run[at - 1]!.image;
+    return {
+      span: between(token, token),
+      message: `Keys that walk say in which steps: \`keys ${key} up by half step to …\`.`,
+      mend: "up by half step to",
+    };
+  }
+  return undefined;
+}
+
+/** `"Slow fifths" key C` */
+function keyForIn({ run, at, statement }: SlipPlace): Slip | undefined {
+  const token = run[at];
+  if (token?.tokenType !== K.key || statement.block !== "assignment") return undefined;
+  return {
+    span: between(token, token),
+    message: "The key of an assignment is written with `in`: `in C`, `in A minor`.",
+    mend: "in",
   };
 }
 
@@ -311,6 +372,8 @@ const SLIPS = [
   unit,
   bareTempo,
   value,
+  step,
+  keyForIn,
   note,
   weekday,
   timesX,

@@ -37,9 +37,11 @@ export function nearWords(word: string, words: Iterable<string>): string[] {
   const most = word.length < 3 ? 0 : word.length < 6 ? 1 : 2;
   const found: { word: string; distance: number }[] = [];
   for (const candidate of words) {
-    const distance =
-      candidate.toLowerCase() === lower ? 0 : letterDistance(lower, candidate.toLowerCase(), most);
-    if (distance <= most && candidate !== word) found.push({ word: candidate, distance });
+    const other = candidate.toLowerCase();
+    // A word that is cut short comes near too, whatever is missing of it.
+    const begun = other.startsWith(lower) && (lower.length > 2 || (lower.length === 2 && other.length === 3));
+    const distance = other === lower ? 0 : Math.min(letterDistance(lower, other, most), begun ? 2 : 9);
+    if ((distance <= most || begun) && candidate !== word) found.push({ word: candidate, distance });
   }
   found.sort((a, b) => a.distance - b.distance || (a.word < b.word ? -1 : 1));
   return found.map(({ word: near }) => near);

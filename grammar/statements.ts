@@ -105,7 +105,7 @@ const ENTRIES: Readonly<Record<BlockKind, readonly Entry[]>> = {
     entry(K.untouched, p.untouched, "How long an area may be left alone", "untouched at most 3 days"),
     entry(K.tempo, p.tempoJump, "The growth of a tempo", "tempo jump at most 12 %"),
     entry(K.rest, p.restShare, "The share of rest", "rest at least 25 %"),
-    entry(K.finding, p.finding, "How serious a finding is", "finding week-climbs warning"),
+    entry(K.finding, p.finding, "The weight of a finding", "finding week-climbs warning"),
     aim,
     letStand,
   ],
@@ -217,11 +217,11 @@ export const STATEMENTS: Readonly<Record<BlockKind, ReadonlyMap<number, Statemen
   ]),
 ) as Record<BlockKind, Map<number, Statement>>;
 
-/** The words that begin a statement of this block, for messages and completion. */
+/** The words that begin a statement of each block, for messages and completion. */
 export const FIRST_WORDS: Readonly<Record<BlockKind, readonly string[]>> = Object.fromEntries(
   Object.entries(ENTRIES).map(([kind, entries]) => [
     kind,
-    entries.map(([first, statement]) => /^[A-Za-z]+/.exec(statement.example)?.[0] ?? first.name),
+    entries.flatMap(([, statement]) => /^[A-Za-z]+/.exec(statement.example)?.[0] ?? []),
   ]),
 ) as Record<BlockKind, string[]>;
 
