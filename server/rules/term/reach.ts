@@ -3,7 +3,7 @@ import type { Placement } from "../../days/placement";
 import { keyName, tonicAt } from "../../music/key";
 import { midiOf, pitchFromMidi, pitchSign, spokenPitch } from "../../music/pitch";
 import type { PitchRange } from "../../plan/player";
-import { placed, placed, prefersFlats, prefersFlats } from "../contributions";
+import { placed, prefersFlats } from "../contributions";
 import type { Raw, Report, TermView } from "../rule";
 import { list, quoted } from "../words";
 
