@@ -1,7 +1,7 @@
 import type { KeysClause, KeyText, StepWord, ValvesClause } from "../../grammar/tree";
 import type { Combination } from "../music/combination";
 import type { Instrument } from "../music/instrument";
-import { type Key, keyName, type Mode, parseTonic, tonicAt, tonicClass } from "../music/key";
+import { type Key, keyName, type Mode, parseTonic, type Tonic, tonicAt, tonicClass } from "../music/key";
 import type { Exercise } from "../plan/exercise";
 import type { Place } from "../plan/place";
 import { stepInterval } from "../plan/reader";
@@ -75,7 +75,7 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
   }
   const homeKey = content.key;
   const keyed = (node: KeyText): Key | undefined => {
-    const tonic = parseTonic(node.tonic);
+    const tonic = tonicOf(node.tonic);
     if (tonic === undefined) {
       troubles.push({ kind: "impossible-pitch", place: { ...place, span: node.span }, text: node.tonic });
       return undefined;
@@ -147,6 +147,16 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
       step: travel.step,
     });
   }
+}
+
+const tonics = new Map<string, Tonic | undefined>();
+
+/** The grammar lets few names through; each is read once. */
+function tonicOf(text: string): Tonic | undefined {
+  if (tonics.has(text)) return tonics.get(text);
+  const tonic = parseTonic(text);
+  tonics.set(text, tonic);
+  return tonic;
 }
 
 function signed(travel: { readonly direction: "up" | "down"; readonly step: StepWord }): number {

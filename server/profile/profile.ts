@@ -58,7 +58,7 @@ export interface Profile {
   readonly highPlace: Place | undefined;
   readonly lowPlace: Place | undefined;
   /** `atOrAbove[m]`: how much lies at MIDI number m or higher. */
-  readonly atOrAbove: readonly Float64Array[];
+  readonly atOrAbove: readonly (readonly number[])[];
   /** Load in points, were each note in its home position: whole notes and seconds apart. */
   readonly load: Length;
   /** Upper seconds as declared (a printed page), at its own tempo; then `atOrAbove` says nothing. */
@@ -182,6 +182,24 @@ function frequencyFactor(midi: number, instrument: Instrument, settings: Setting
   return (hertz(midi) / hertz(midiOf(instrument.home))) ** settings.loadExponent;
 }
 
+const factorTables = new WeakMap<Instrument, Map<number, readonly number[]>>();
+
+/** (f ÷ f₀) to an exponent for every MIDI number: a table, since every note of every exercise asks. */
+function frequencyFactors(instrument: Instrument, exponent: number): readonly number[] {
+  let tables = factorTables.get(instrument);
+  if (tables === undefined) {
+    tables = new Map();
+    factorTables.set(instrument, tables);
+  }
+  let table = tables.get(exponent);
+  if (table === undefined) {
+    const home = hertz(midiOf(instrument.home));
+    table = Array.from({ length: 129 }, (_, midi) => (hertz(midi) / home) ** exponent);
+    tables.set(exponent, table);
+  }
+  return table;
+}
+
 class Sum {
   whole = 0;
   seconds = 0;
@@ -198,7 +216,10 @@ class Sum {
 }
 
 class NoteProfile {
-  private readonly byPitch: [Float64Array, Float64Array] = [new Float64Array(129), new Float64Array(129)];
+  /** By MIDI number: whole notes, and seconds where there is a free bar. */
+  private readonly wholes: number[] = new Array<number>(129).fill(0);
+  private fixed: number[] | undefined;
+  private readonly factors: readonly number[];
   private readonly playing = new Sum();
   private readonly resting = new Sum();
   private readonly load = new Sum();
@@ -222,7 +243,9 @@ class NoteProfile {
     private readonly score: Score,
     private readonly key: Key | undefined,
     private readonly tonicOctave: number,
-  ) {}
+  ) {
+    this.factors = frequencyFactors(ask.instrument, ask.settings.loadExponent);
+  }
 
   read(): Profile {
     const { exercise, settings } = this.ask;
@@ -256,7 +279,8 @@ class NoteProfile {
       high: this.high?.midi,
       lowPlace: place(this.low?.note),
       highPlace: place(this.high?.note),
-      atOrAbove: this.byPitch.map(fromTheTop),
+      atOrAbove:
+        this.fixed === undefined ? [fromTheTop(this.wholes)] : [this.wholes, this.fixed].map(fromTheTop),
       load: this.load.take(),
       declaredUpper: undefined,
       phrases: telling(this.phrases),
@@ -279,12 +303,12 @@ class NoteProfile {
     const dynamic = asked ?? note.dynamic;
     this.playing.add(whole, seconds);
     this.run.add(whole, seconds);
-    this.byPitch[0][midi]! += whole;
-    this.byPitch[1][midi]! += seconds;
-    const effort =
-      (frequencyFactor(midi, instrument, settings) *
-        pressureFactor(decibels(dynamic, settings.dynamicStep))) /
-      60;
+    this.wholes[midi]! += whole;
+    if (seconds > 0) {
+      this.fixed ??= new Array<number>(129).fill(0);
+      this.fixed[midi]! += seconds;
+    }
+    const effort = (this.factors[midi]! * pressureFactor(decibels(dynamic, settings.dynamicStep))) / 60;
     this.load.add(whole * effort, seconds * effort);
     if (this.low === undefined || midi < this.low.midi) this.low = { midi, note };
     if (this.high === undefined || midi > this.high.midi) this.high = { midi, note };
@@ -373,8 +397,8 @@ function telling(phrases: readonly Phrase[]): readonly Phrase[] {
   return longest === undefined ? [] : [longest];
 }
 
-function fromTheTop(byPitch: Float64Array): Float64Array {
-  const sums = byPitch.slice();
+function fromTheTop(byPitch: readonly number[]): readonly number[] {
+  const sums = [...byPitch];
   for (let i = sums.length - 2; i >= 0; i--) sums[i]! += sums[i + 1]!;
   return sums;
 }
@@ -383,9 +407,9 @@ function fromTheTop(byPitch: Float64Array): Float64Array {
 export function upperOf(profile: Profile, line: number, semitones: number): Length {
   if (profile.declaredUpper !== undefined) return profile.declaredUpper;
   const [whole, seconds] = profile.atOrAbove;
-  if (whole === undefined || seconds === undefined) return ZERO_LENGTH;
+  if (whole === undefined) return ZERO_LENGTH;
   const at = Math.max(0, Math.min(128, line - semitones));
-  return { whole: whole[at]!, seconds: seconds[at]! };
+  return { whole: whole[at]!, seconds: seconds?.[at] ?? 0 };
 }
 
 /** Load of one time through, moved by half steps: each half step multiplies every frequency alike. */
@@ -405,8 +429,8 @@ export function tessitura(
   wholeSeconds: number,
 ): { readonly low: number; readonly middle: number; readonly high: number } | undefined {
   const [whole, seconds] = profile.atOrAbove;
-  if (whole === undefined || seconds === undefined) return undefined;
-  const above = (midi: number): number => whole[midi]! * wholeSeconds + seconds[midi]!;
+  if (whole === undefined) return undefined;
+  const above = (midi: number): number => whole[midi]! * wholeSeconds + (seconds?.[midi] ?? 0);
   const total = above(0);
   if (total === 0) return undefined;
   const at = (part: number): number => {

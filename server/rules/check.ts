@@ -4,6 +4,7 @@ import type { LetStand } from "../plan/let-stand";
 import { nearest } from "../plan/nearest";
 import type { Place } from "../plan/place";
 import { type Plan, playersOf } from "../plan/plan";
+import type { Player } from "../plan/player";
 import type { SessionContent, Term } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
 import { weekTotals } from "../totals/week";
@@ -12,7 +13,7 @@ import { catalogue, infoOf } from "./catalogue";
 import type { Finding } from "./finding";
 import { Gatherer, type ScopedLet } from "./gather";
 import { occurrencesOf } from "./occurrences";
-import type { TroubleRule } from "./rule";
+import type { Raw, Rule, TroubleRule } from "./rule";
 import type { Surroundings } from "./surroundings";
 
 export type { Surroundings } from "./surroundings";
@@ -50,16 +51,39 @@ export function checkPlan(plan: Plan, around: Surroundings, each?: EachTerm): re
   const rules = TERM_RULES.filter((rule) => gatherer.wants(rule.code));
   for (const term of plan.own.terms) {
     const daysFor = sharedUnrolling(plan, term);
+    const heard: { readonly days: PlayerTerm; readonly said: readonly (readonly [Rule, Raw])[] }[] = [];
     for (const player of playersOf(plan, term)) {
       const days = daysFor(player);
       each?.(days);
       troubles(days.troubles, player.name);
+      // What holds of one player holds of all who share the days and the figures.
+      const like = heard.find((other) => other.days.days === days.days && alike(other.days.player, player));
+      if (like !== undefined) {
+        for (const [rule, raw] of like.said) gatherer.add(rule, raw, player.name);
+        continue;
+      }
+      const said: (readonly [Rule, Raw])[] = [];
       const view = { plan, days, weeks: weekTotals(days), occurrences: occurrencesOf(days) };
-      for (const rule of rules) rule.check(view, (raw) => gatherer.add(rule, raw, player.name));
+      for (const rule of rules) {
+        rule.check(view, (raw) => {
+          said.push([rule, raw]);
+          gatherer.add(rule, raw, player.name);
+        });
+      }
+      heard.push({ days, said });
     }
   }
   idleLets(plan, gatherer);
   return gatherer.findings();
+}
+
+/** Whether two players are measured by the very same figures. */
+function alike(a: Player, b: Player): boolean {
+  const keys = Object.keys(a.figures) as (keyof Player["figures"])[];
+  return (
+    keys.length === Object.keys(b.figures).length &&
+    keys.every((key) => a.figures[key]?.value === b.figures[key]?.value)
+  );
 }
 
 /** Findings that text which could not be read brings about by itself, and how near it then stands. */
