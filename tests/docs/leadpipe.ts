@@ -16,7 +16,6 @@ export async function leadpipe(
     out: print,
     err: print,
     paint: NO_PAINT,
-    errPaint: NO_PAINT,
     watched: false,
     now: () => 0,
   });
