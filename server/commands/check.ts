@@ -1,4 +1,5 @@
 import { isPracticeDay } from "../days/taught-weeks";
+import { Fixer } from "../fixes/fixer";
 import { findingData } from "../output/finding-data";
 import { findingList } from "../output/finding-list";
 import { counted } from "../output/numbers";
@@ -24,6 +25,7 @@ export async function check(args: readonly string[], world: World): Promise<numb
     json: "switch",
     strict: "switch",
     quiet: "switch",
+    mends: "switch",
   });
   const checked = await readPlans(words, world, { findings: true });
   const showPath = pathShower(world.cwd);
@@ -37,11 +39,15 @@ export async function check(args: readonly string[], world: World): Promise<numb
       }));
     world.out(`${JSON.stringify({ files, summary }, null, 2)}\n`);
   } else {
-    const style = { paint: world.paint, showPath };
+    const plain = { paint: world.paint, showPath };
     const wanted = (finding: Finding): boolean => !(switches.has("quiet") && finding.severity === "note");
-    const shown = checked.files.flatMap((file) =>
-      findingList(file, file.findings.filter(wanted), checked.homes, style).map((text) => `${text}\n`),
-    );
+    const shown = checked.files.flatMap((file) => {
+      const fixer = new Fixer(file.plan, file.ground);
+      const style = switches.has("mends")
+        ? { ...plain, fixesFor: (finding: Finding) => fixer.fixesFor(finding) }
+        : plain;
+      return findingList(file, file.findings.filter(wanted), checked.homes, style).map((text) => `${text}\n`);
+    });
     world.out(shown.join(""));
     world.out(`${shown.length > 0 ? "\n" : ""}${summaryText(summary)}\n`);
   }

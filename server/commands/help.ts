@@ -26,11 +26,13 @@ Reads the plans, plays every term through day by day for each player, and says w
 
   --strict   end with 1 for warnings too, not only for errors
   --quiet    leave the notes out
+  --mends    work out changes that take a finding away and bring no new one
   --json     for other programs
 
 Examples
   leadpipe check samples
   leadpipe check --strict autumn.practice
+  leadpipe check --mends autumn.practice
   cat autumn.practice | leadpipe check -
 `,
   ],

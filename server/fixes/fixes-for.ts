@@ -7,10 +7,11 @@ import type { Plan } from "../plan/plan";
 import { playersOf } from "../plan/plan";
 import type { Assignment } from "../plan/term";
 import type { Finding } from "../rules/finding";
+import type { Ground } from "../rules/ground";
 import { longestPhrase } from "../rules/term/phrase-breath";
 import { atTempo, type Candidate, elsewhere, less, lower, moreRest, slurred } from "./candidates";
 import type { Fix } from "./fix";
-import { findingsWith, type Ground, improves } from "./measure";
+import { findingsWith, improves } from "./measure";
 
 /** Fixes offered for one finding, at most. */
 const MOST = 3;

@@ -1,19 +1,10 @@
 import type { Piece } from "../../grammar/piece";
 import type { Assignment as AssignmentTree } from "../../grammar/tree";
 import { buildPlan } from "../plan/plan";
-import type { Record } from "../plan/record";
 import { checkPlan } from "../rules/check";
 import type { Finding } from "../rules/finding";
-import type { Surroundings } from "../rules/surroundings";
+import type { Ground } from "../rules/ground";
 import { replaced } from "./replaced";
-
-/** A file with all that it is checked with. */
-export interface Ground {
-  readonly own: readonly Piece[];
-  readonly used: readonly (readonly Piece[])[];
-  readonly records: readonly Record[];
-  readonly around: Surroundings;
-}
 
 /**
  * What would be found with one assignment changed: the plan is built from a copy of the piece and checked

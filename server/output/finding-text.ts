@@ -1,3 +1,4 @@
+import type { Fix } from "../fixes/fix";
 import type { Finding } from "../rules/finding";
 import type { PieceHomes } from "../workspace/check-sources";
 import type { Paint } from "./paint";
@@ -8,6 +9,8 @@ export interface FindingStyle {
   readonly paint: Paint;
   /** A path as the reader knows it. */
   readonly showPath: (path: string) => string;
+  /** Measured fixes for a finding, where they are asked for. */
+  readonly fixesFor?: (finding: Finding) => readonly Fix[];
 }
 
 /** The most columns of a source line that are shown. */
@@ -33,7 +36,10 @@ export function findingText(finding: Finding, homes: PieceHomes, style: FindingS
     const at = shownPlace(other, homes);
     if (at !== undefined) lines.push(`    ${paint.faint(`${place(at, showPath)}:`)} ${safeText(message)}`);
   }
-  if (finding.mend !== undefined) lines.push(`    mend: ${safeText(finding.mend.title)}`);
+  const fixes = style.fixesFor?.(finding) ?? [];
+  if (fixes.length > 0) {
+    for (const fix of fixes) lines.push(`    mend: ${safeText(fix.title)}:  ${safeText(fix.text)}`);
+  } else if (finding.mend !== undefined) lines.push(`    mend: ${safeText(finding.mend.title)}`);
   return lines.join("\n");
 }
 

@@ -2,6 +2,6 @@
 export interface Surroundings {
   /** Exercises and routines that any file of the set asks for. */
   readonly mentioned: ReadonlySet<string>;
-  /** Whether the set holds a term at all; without one nothing is called unused. */
+  /** Whether the set holds a term and could be read whole; otherwise nothing is called unused. */
   readonly hasTerm: boolean;
 }

@@ -4,6 +4,7 @@ import { buildPlan, type Plan } from "../plan/plan";
 import { type Record, readRecord } from "../plan/record";
 import { checkPlan } from "../rules/check";
 import type { Finding } from "../rules/finding";
+import type { Ground } from "../rules/ground";
 import { atSeverities, fileFinding, syntaxFindings } from "./file-finding";
 import { mergedFindings } from "./merge-findings";
 import { type SourceSet, unreadTree, wholeFile } from "./source";
@@ -15,6 +16,8 @@ export interface CheckedFile {
   readonly text: string;
   readonly tree: SourceTree;
   readonly plan: Plan;
+  /** What the plan was read and checked with; a proposed change is measured on the same ground. */
+  readonly ground: Ground;
   /** By place, from the top of the file down. */
   readonly findings: readonly Finding[];
   /** Whether its findings were asked for; otherwise it is here because another file uses it. */
@@ -55,7 +58,14 @@ export function checkSources(set: SourceSet, options: CheckOptions = { findings:
   const graph = new UseGraph(set);
   const records = recordsByTerm(set, graph);
   const asked = new Set(set.asked);
-  const drafts: { path: string; text: string; tree: SourceTree; plan: Plan; asked: boolean }[] = [];
+  const drafts: {
+    path: string;
+    text: string;
+    tree: SourceTree;
+    plan: Plan;
+    used: readonly (readonly Piece[])[];
+    asked: boolean;
+  }[] = [];
   const files = [...new Set([...set.asked, ...set.sources.keys()])];
   for (const path of files) {
     const source = set.sources.get(path);
@@ -67,6 +77,7 @@ export function checkSources(set: SourceSet, options: CheckOptions = { findings:
       text: source?.text ?? "",
       tree,
       plan: buildPlan(tree.pieces, used, records.get(path) ?? []),
+      used,
       asked: asked.has(path),
     });
   }
@@ -74,11 +85,14 @@ export function checkSources(set: SourceSet, options: CheckOptions = { findings:
   const owner = new Map<Piece, string>();
   for (const { path, tree } of drafts) for (const piece of tree.pieces) owner.set(piece, path);
   const found = new Map<string, Finding[]>(files.map((path) => [path, []]));
+  const around = {
+    mentioned: mentionedAnywhere(drafts),
+    // Where something could not be read, nobody knows what it asks for, and nothing is called unused.
+    hasTerm:
+      drafts.some((each) => each.plan.own.terms.length > 0) &&
+      !drafts.some((each) => each.tree.pieces.some((piece) => piece.problems.length > 0)),
+  };
   if (options.findings) {
-    const around = {
-      mentioned: mentionedAnywhere(drafts),
-      hasTerm: drafts.some((each) => each.plan.own.terms.length > 0),
-    };
     const wanted = drafts.filter((each) => each.asked);
     for (const [done, draft] of wanted.entries()) {
       options.progress?.(done, wanted.length);
@@ -91,7 +105,9 @@ export function checkSources(set: SourceSet, options: CheckOptions = { findings:
   const homes = new Map<Piece, { file: CheckedFile; start: number }>();
   const checked = drafts.map((draft) => {
     const starts = new Map(draft.tree.pieces.map((piece, i) => [piece, draft.tree.starts[i] ?? 0]));
-    const file = { ...draft, findings: mergedFindings(found.get(draft.path) ?? [], starts) };
+    const { used, ...rest } = draft;
+    const ground = { own: draft.tree.pieces, used, records: records.get(draft.path) ?? [], around };
+    const file = { ...rest, ground, findings: mergedFindings(found.get(draft.path) ?? [], starts) };
     for (const [piece, start] of starts) homes.set(piece, { file, start });
     return file;
   });
