@@ -52,7 +52,8 @@ interface Asked {
 
 /** How far an assignment has walked. */
 interface Walk {
-  readonly travel: Travel;
+  exercise: Exercise;
+  travel: Travel;
   /** Placements played so far, counted on through all rounds. */
   position: number;
   asked: Asked | undefined;
@@ -355,7 +356,14 @@ class Unroller {
 
   private walkOf(assignment: Assignment, exercise: Exercise): Walk {
     const known = this.walks.get(assignment);
-    if (known !== undefined) return known;
+    if (known !== undefined) {
+      if (known.exercise !== exercise) {
+        // A change put another exercise in its place: the same keys lie elsewhere from another home.
+        known.exercise = exercise;
+        known.travel = travelOf(assignment, exercise, this.player.instrument);
+      }
+      return known;
+    }
     const travel = travelOf(assignment, exercise, this.player.instrument);
     this.troubles.push(...travel.troubles);
     if (travel.pacing === "when passed" && !this.term.bookings.some((each) => each.kind === "lesson")) {
@@ -368,7 +376,7 @@ class Unroller {
     ) {
       this.troubles.push({ kind: "series-endless", place: assignment.place, exercise: exercise.name });
     }
-    const walk: Walk = { travel, position: 0, asked: undefined };
+    const walk: Walk = { exercise, travel, position: 0, asked: undefined };
     this.walks.set(assignment, walk);
     return walk;
   }

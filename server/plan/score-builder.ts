@@ -40,7 +40,7 @@ class Builder {
   private key: Key | undefined;
   private meter: Fraction | undefined;
   private freeSeconds: number | undefined;
-  private slur: { number: number; lip: boolean; first: boolean; span: Span } | undefined;
+  private slur: { number: number; lip: boolean; first: boolean; nested: boolean; span: Span } | undefined;
   private slurs = 0;
   private tie: DraftNote | undefined;
   private last: DraftNote | undefined;
@@ -112,8 +112,18 @@ class Builder {
         return;
       }
       case "slur open":
-        if (this.slur !== undefined) this.slip(element, "slur-inside-slur");
-        else this.slur = { number: this.slurs++, lip: element.lip, first: true, span: element.span };
+        if (this.slur !== undefined) {
+          // Said once for a slur, however many brackets follow.
+          if (!this.slur.nested) this.slip(element, "slur-inside-slur");
+          this.slur.nested = true;
+        } else
+          this.slur = {
+            number: this.slurs++,
+            lip: element.lip,
+            first: true,
+            nested: false,
+            span: element.span,
+          };
         return;
       case "slur close":
         if (this.slur === undefined) this.slip(element, "slur-not-open");
@@ -347,7 +357,9 @@ class Builder {
     let want = bar.meter;
     if (bar.pickup && index === 0) {
       if (compare(bar.length, bar.meter) < 0) return;
-    } else if (last && this.pickupLength !== undefined) want = subtract(bar.meter, this.pickupLength);
+    }
+    const afterPickup = last && index > 0 && this.pickupLength !== undefined;
+    if (afterPickup) want = subtract(bar.meter, this.pickupLength!);
     const order = compare(bar.length, want);
     if (order === 0) return;
     this.reader.troubles.push({
@@ -357,6 +369,7 @@ class Builder {
       have: fractionText(bar.length),
       want: fractionText(want),
       more: order > 0,
+      afterPickup,
     });
   }
 }

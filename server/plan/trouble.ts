@@ -39,6 +39,8 @@ export type Trouble = { readonly place: Place } & (
       readonly have: string;
       readonly want: string;
       readonly more: boolean;
+      /** A last bar, shorter by what the pick-up took. */
+      readonly afterPickup: boolean;
     }
   | { readonly kind: "music-slip"; readonly slip: MusicSlip }
   | { readonly kind: "degree-home"; readonly from: string; readonly key: string }

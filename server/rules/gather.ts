@@ -59,7 +59,7 @@ export class Gatherer {
       this.pieces.set(piece, number);
     }
     // Without a day, two messages at one place are two findings; with days, they are one that recurs.
-    const same = raw.date === undefined ? raw.message : "";
+    const same = raw.date === undefined ? raw.message : (raw.apart ?? "");
     const key = `${info.code}|${number}|${span.start}|${span.end}|${standing ?? ""}|${same}`;
     const group = this.groups.get(key);
     if (group === undefined) {

@@ -25,6 +25,8 @@ export interface Raw {
   readonly details?: readonly string[];
   readonly related?: readonly { readonly place: Place; readonly message: string }[];
   readonly date?: number;
+  /** What else must be the same for two occurrences at one place to be told as one. */
+  readonly apart?: string;
   /** Set where the date stands for its whole week. */
   readonly wholeWeek?: boolean;
   readonly mend?: { readonly title: string; readonly text: string } | undefined;

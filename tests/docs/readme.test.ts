@@ -99,7 +99,7 @@ describe("the commands named", () => {
       .map((each) => each.replace("node dist/leadpipe.cjs", "leadpipe"));
     const shown = consoles.map((block) => consoleOf(block).command);
     expect(start[0]).toBe("npm run --silent build");
-    expect(start[1]).toBe("leadpipe check samples");
+    expect(shown).toContain(start[1]);
     expect(shown).toContain(start[2]);
   });
 

@@ -33,7 +33,7 @@ export const noConcertEasing: Rule = {
       if (heaviest <= mean * LIGHTER) continue;
       report({
         place: concert.place,
-        message: `${spokenDate(day.date)}: ${quoted(concert.name)} comes after a day with ${minutes(heaviest)} of playing in practice for ${days.player.name}; a usual day has ${minutes(mean)}. Ease the last days.`,
+        message: `${spokenDate(day.date)}: in the ${RUN_UP} days before ${quoted(concert.name)}, ${days.player.name} practises up to ${minutes(heaviest)} of playing a day; a usual day has ${minutes(mean)}. Ease the last days.`,
         date: day.date,
       });
     }

@@ -33,8 +33,10 @@ export function reportReach(
       if (out === undefined) continue;
       if (outer !== undefined && outside(low + semitones, high + semitones, outer) !== undefined) continue;
       const said = message(item, placement, out, range, what);
+      // Too high and too low are two matters, and so are two players' limits.
+      const apart = `${out} ${inner.low} ${inner.high}`;
       for (const date of dates) {
-        report({ place: item.assignment.place, message: said, related: related ?? [], date });
+        report({ place: item.assignment.place, message: said, related: related ?? [], date, apart });
       }
       break;
     }

@@ -1,7 +1,19 @@
+import type { DaySession } from "../../days/day";
 import { spokenDate } from "../../plan/date";
 import { itemName } from "../contributions";
 import type { Rule } from "../rule";
 import { minutes, quoted } from "../words";
+
+/** What a session's clock time is made of; the rest after the last note is nobody's. */
+function partsOf(session: DaySession): readonly string[] {
+  const parts = session.items.map((item, index) => {
+    const last = index === session.items.length - 1;
+    return { name: itemName(item), seconds: item.clock - (last ? item.restAfter : 0) };
+  });
+  const pauses = session.clock - parts.reduce((sum, part) => sum + part.seconds, 0);
+  if (pauses > 0.5) parts.push({ name: "the rests between", seconds: pauses });
+  return parts.map((part) => `${minutes(part.seconds)}  ${part.name}`);
+}
 
 export const sessionMinutes: Rule = {
   kind: "term",
@@ -19,7 +31,7 @@ export const sessionMinutes: Rule = {
         report({
           place: session.session.place,
           message: `${spokenDate(day.date)}: ${quoted(session.session.name)} takes ${minutes(session.clock)} of its ${minutes(allowed)}${session.short ? " (short version)" : ""}. Longest: ${most[0] === undefined ? "the rests" : `${itemName(most[0])}, ${minutes(most[0].clock)}`}.`,
-          details: session.items.map((item) => `${minutes(item.clock)}  ${itemName(item)}`),
+          details: partsOf(session),
           date: day.date,
         });
       }
