@@ -43,8 +43,10 @@ function plain(text: string): string {
   return text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n");
 }
 
+/** Whether at least one blank line stands at the end. */
 function endsBlank(text: string): boolean {
-  return /(?:\r\n?|\n)[^\S\r\n]*(?:\r\n?|\n)\s*$/.test(text);
+  const tail = text.slice(text.trimEnd().length);
+  return tail.split(/\r\n?|\n/).length > 2;
 }
 
 function usesCrlf(text: string): boolean {

@@ -13,6 +13,7 @@ import {
   OpenBrace,
   OpenBracket,
   OpenName,
+  OtherSign,
 } from "./tokens";
 import type { Block, Music, Trivia } from "./tree";
 
@@ -168,6 +169,9 @@ class Folder {
           if (this.brackets > 0) this.brackets--;
         } else if (type === OpenName || type === BracedName) {
           this.badName(token);
+        } else if (type === OtherSign && token.image === "#") {
+          // Laid out anew it might find itself before a space, and swallow the rest of its line.
+          this.guessed = true;
         }
         this.add(token);
       }

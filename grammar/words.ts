@@ -398,6 +398,11 @@ export const WORDS: readonly WordEntry[] = WORD_GROUPS.flatMap((group) =>
 /** The section "Words at a glance" of the reference, as Markdown. */
 export function wordsAtAGlance(): string {
   return WORD_GROUPS.map((group) => {
+    // Words of one kind are read as a line; the others need a line each.
+    if (group.token !== undefined) {
+      const words = group.rows.map(([phrase, meaning]) => `\`${phrase}\` (${meaning})`);
+      return `**${group.title}**: ${words.join(", ")}.\n`;
+    }
     const rows = group.rows.map(([phrase, meaning]) => `- \`${phrase}\`: ${meaning}`);
     return `**${group.title}**\n\n${rows.join("\n")}\n`;
   }).join("\n");

@@ -25,16 +25,16 @@ const HEADING = /^--- (\S.*)$/;
 
 /** Reads a fixture. Throws where a mark is drawn wrongly, so that no test passes by a slip of the pen. */
 export function fixture(picture: string): readonly FixtureFile[] {
+  const lines = picture.split("\n");
+  if (!lines.some((line) => HEADING.test(line))) return [unmark("plan.practice", picture)];
   const files: { path: string; lines: string[] }[] = [];
-  for (const line of picture.split("\n")) {
+  for (const line of lines) {
     const path = HEADING.exec(line)?.[1];
     if (path !== undefined) files.push({ path, lines: [] });
     else if (files.length > 0) files.at(-1)!.lines.push(line);
-    else if (line !== "" || !HEADING.test(picture.split("\n").find((other) => other !== "") ?? "")) {
-      files.push({ path: "plan.practice", lines: [line] });
-    }
+    else if (line.trim() !== "") throw new Error("text above the first heading belongs to no file");
   }
-  return files.map(({ path, lines }) => unmark(path, lines.join("\n")));
+  return files.map((file) => unmark(file.path, file.lines.join("\n")));
 }
 
 /** The one file of a fixture. */
