@@ -56,7 +56,7 @@ exercise "X" {
 }
 `,
     message:
-      "Bar 2 holds 1/1 where 3/4 is all there is room for: something is too long, or a bar line is missing.",
+      "Bar 2 holds 1/1 where 3/4 is all there is room for: something is too long, or a bar line is missing. With the pick-up, the last bar makes one whole bar.",
   },
   {
     name: "a bar after a change of meter",
@@ -1283,7 +1283,7 @@ term "T" for "L" {
 }
 `,
     message:
-      "Thu 2026-09-17: “Harbour” comes after a day with 0:08 of playing in practice for L; a usual day has 0:08. Ease the last days.",
+      "Thu 2026-09-17: in the 2 days before “Harbour”, L practises up to 0:08 of playing a day; a usual day has 0:08. Ease the last days.",
   },
   {
     name: "no day off",
