@@ -220,9 +220,11 @@ export function weekdayOf(word: string): string | undefined {
 }
 
 /** `exercise Slow fifths`, `'Slow fifths'` */
-function unquoted({ text, run, at, wants }: SlipPlace): Slip | undefined {
+function unquoted({ text, run, at, wants, statement }: SlipPlace): Slip | undefined {
   const token = run[at];
   if (token === undefined || !wants(QuotedName)) return undefined;
+  // After an assignment's name another name only begins the next one; a stray word is not meant as that.
+  if (statement.block === "assignment" && at > 0) return undefined;
   if (token.tokenType !== Breath) return unquotedName(text, run, at);
   const close = run.findIndex((other, i) => i > at && other.tokenType === Breath);
   if (close < 0) return undefined;
@@ -364,7 +366,46 @@ function keyForIn({ run, at, statement }: SlipPlace): Slip | undefined {
   };
 }
 
+/** `in E flat`, `keys F sharp` */
+function spokenAccidental({ run, at }: SlipPlace): Slip | undefined {
+  const token = run[at];
+  const tonic = run[at - 1];
+  if (token === undefined || tonic?.tokenType !== Tonic || !/^(?:flat|sharp)$/i.test(token.image))
+    return undefined;
+  const key = `${tonic.image}${/^flat$/i.test(token.image) ? "b" : "#"}`;
+  const message = `\`${tonic.image} ${token.image}\` is written \`${key}\`.`;
+  return { span: between(tonic, token), message, mend: key };
+}
+
+/** `in C, D`, `in F below` */
+function severalKeys({ run, at, statement }: SlipPlace): Slip | undefined {
+  const token = run[at];
+  const word = run[at - 2];
+  if (token === undefined || word?.tokenType !== K.in || statement.block !== "assignment") return undefined;
+  if (token.tokenType !== Comma && token.tokenType !== K.below && token.tokenType !== K.above)
+    return undefined;
+  const message =
+    "One key is asked for with `in`; several, or one `above` or `below`, with `keys`: `keys C, D`.";
+  return { span: between(word, word), message, mend: "keys" };
+}
+
+/** `tempo 66 growing to 72` */
+function growing({ run, at }: SlipPlace): Slip | undefined {
+  const token = run[at];
+  if (token === undefined || !/^(?:growing|rising|up)$/i.test(token.image)) return undefined;
+  const next = run[at + 1];
+  if (next?.tokenType !== K.to) return undefined;
+  return {
+    span: between(token, next),
+    message: "Growth is written with `to` alone: `50 to 58`.",
+    mend: "to",
+  };
+}
+
 const SLIPS = [
+  spokenAccidental,
+  severalKeys,
+  growing,
   otherDate,
   decimalComma,
   dash,

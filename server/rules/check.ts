@@ -90,6 +90,7 @@ function alike(a: Player, b: Player): boolean {
 const ECHOES: ReadonlyMap<string, number> = new Map([
   ["line-missing", Number.POSITIVE_INFINITY],
   ["player-incomplete", Number.POSITIVE_INFINITY],
+  ["weeks-unplanned", Number.POSITIVE_INFINITY],
   ["bar-length", 12],
   ["music-slip", 12],
 ]);

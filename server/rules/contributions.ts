@@ -43,7 +43,10 @@ export function prefersFlats(placement: Placement | undefined): boolean {
 /** `“Thirds in motion” in G major` */
 export function itemName(item: DayItem): string {
   const [first, ...more] = item.passes;
-  const name = quoted(item.exercise.name);
+  const asked = item.assignment.exercise;
+  // A change may have put another exercise in the place of the one the line names.
+  const name =
+    item.exercise.name === asked ? quoted(asked) : `${quoted(item.exercise.name)} (for ${quoted(asked)})`;
   if (first === undefined) return name;
   const place = placementName(first.placement);
   if (place === "") return name;
