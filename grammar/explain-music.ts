@@ -1,6 +1,5 @@
 import type { IToken } from "chevrotain";
 import { oddLetters } from "./explain";
-import { matches } from "./leaves";
 import type { OddMusic } from "./music-rules";
 import { type NoteSlip, noteSlip } from "./note-slips";
 import type { Problem } from "./piece";
@@ -8,20 +7,19 @@ import { dynamicSign } from "./slips";
 import { nearWords } from "./spelling";
 import {
   AlteredDegree,
-  AnyWord,
   BlockToken,
   Comma,
   Dash,
   endOf,
+  isWord,
   K,
+  MUSIC_WORDS,
   Negative,
   NumberText,
-  OddInMusic,
   OddLetters,
   Pitch,
   QuotedName,
   Tonic,
-  WORD_TOKENS,
   Word,
 } from "./tokens";
 
@@ -95,7 +93,7 @@ function gather(text: string, odd: readonly OddMusic[]): OddGroup[] {
     }
     if (before !== undefined && message === undefined && before.message === undefined && figure) {
       const spaced = before.first.tokenType === Tonic && gap === " ";
-      if (spaced || (gap === "" && matches(before.first, AnyWord))) {
+      if (spaced || (gap === "" && isWord(before.first))) {
         groups.pop();
         groups.push({ ...before, end, word: `${before.word}${token.image}` });
         continue;
@@ -186,8 +184,3 @@ function withOctave(text: string, { start, word }: OddGroup, slip: NoteSlip): No
   const letter = word.charAt(0).toUpperCase() + word.slice(1);
   return octave === undefined || /^h/i.test(word) ? slip : { ...slip, mend: `${letter}${octave}` };
 }
-
-/** The words that can stand between notes. */
-const MUSIC_WORDS = [...WORD_TOKENS]
-  .filter(([, type]) => !(type.CATEGORIES ?? []).includes(OddInMusic))
-  .map(([word]) => word);

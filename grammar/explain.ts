@@ -10,7 +10,6 @@ import { BLOCK_NAMES, type BlockKind, FIRST_WORDS, STATEMENTS, type Statement } 
 import {
   AnyCount,
   AnyNoteWord,
-  AnyWord,
   BlockToken,
   CloseBrace,
   Comma,
@@ -21,6 +20,7 @@ import {
   endOf,
   Fraction,
   InstrumentWord,
+  isWord,
   K,
   lex,
   Mark,
@@ -145,7 +145,7 @@ function repair(
     const past = from + put.length + (to > from ? 0 : 1);
     return reach(kind, statement, changed) >= Math.min(past, changed.length);
   };
-  if (token !== undefined && matches(token, AnyWord)) {
+  if (token !== undefined && isWord(token)) {
     for (const near of nearWords(token.image, WORD_TOKENS.keys()).slice(0, 4)) {
       if (!reads(at, at + 1, word(near, token))) continue;
       return {
@@ -270,7 +270,7 @@ const LABELS: ReadonlyMap<TokenType, string> = new Map([
   [StepName, "`fourth`, `fifth` or `octave`"],
   [Mode, "a mode, such as `dorian`"],
   [MinorForm, "`harmonic`, `melodic` or `natural`"],
-  [AnyWord, "a word"],
+  [Word, "a word"],
   [InstrumentWord, "an instrument, such as `trumpet`"],
 ]);
 

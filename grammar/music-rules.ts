@@ -21,6 +21,7 @@ import {
   Negative,
   NumberText,
   OddInMusic,
+  ONLY_BEHIND,
   OpenBracket,
   OpenSlur,
   Pitch,
@@ -71,7 +72,10 @@ export abstract class MusicParser extends LeafParser {
     this.sink.push({ span: this.span(first), ...element });
   }
 
-  private unread(token: IToken, message?: string): void {
+  private unread(read: IToken, message?: string): void {
+    const token = read.tokenType === OddInMusic ? (read.payload as IToken | undefined) : read;
+    // While the rules are recorded, tokens carry nothing.
+    if (token === undefined) return;
     const span = this.tokenSpan(token);
     this.odd.push({ token, message });
     this.sink.push({ span, kind: "unread music", text: this.source.slice(span.start, span.end) });
@@ -178,6 +182,7 @@ export abstract class MusicParser extends LeafParser {
       },
     },
     { ALT: () => this.unread(this.CONSUME(OddInMusic)) },
+    ...[...ONLY_BEHIND].map((type) => ({ ALT: () => this.unread(this.CONSUME(type)) })),
   ];
 
   private readonly oneElement = (): unknown => this.OR(this.alternatives);

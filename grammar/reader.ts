@@ -6,7 +6,7 @@ import { BARE, type FoldedBlock, type Line, type Mutable, outline, triviaOf } fr
 import type { Piece, Problem } from "./piece";
 import { type ReadNode, runRule } from "./run-rule";
 import { type BlockKind, parser, STATEMENTS, type Statement } from "./statements";
-import { BlockToken, BracedName, Comment, endOf, lex, OpenName, QuotedName } from "./tokens";
+import { BlockToken, BracedName, Comment, endOf, lex, OpenName, QuotedName, withOddTokens } from "./tokens";
 import type { Declaration, MusicElement, MusicField, Trivia, Unread } from "./tree";
 
 /** Letters that cannot be seen and have no business in a plan. */
@@ -181,9 +181,9 @@ class Reader {
     parser.source = this.text;
     parser.odd = [];
     const elements: MusicElement[] = folded.musicNode.elements;
-    let rest = tokens;
+    let rest = withOddTokens(tokens);
     for (;;) {
-      parser.input = rest;
+      parser.input = rest.slice();
       for (const element of parser.elements()) elements.push(element);
       const stray = parser.next();
       if (stray.tokenType === EOF) break;

@@ -3,7 +3,6 @@ import { FaultKeeper, fractionValue, matches } from "./leaves";
 import { MusicParser } from "./music-rules";
 import type { FoldedBlock } from "./outline";
 import {
-  AnyWord,
   BlockToken,
   Comma,
   endOf,
@@ -17,6 +16,7 @@ import {
   Tonic,
   Unit,
   Weekday,
+  Word as WordToken,
 } from "./tokens";
 import type {
   AimField,
@@ -194,7 +194,7 @@ export class PracticeParser extends MusicParser {
 
   readonly letStand = this.RULE("letStand", (): LetField => {
     const first = this.CONSUME(K.let);
-    const code = this.word(this.CONSUME(AnyWord));
+    const code = this.word(this.CONSUME(WordToken));
     this.CONSUME(K.stand);
     let on: DateText | undefined;
     this.OPTION(() => {
@@ -390,7 +390,7 @@ export class PracticeParser extends MusicParser {
 
   readonly finding = this.RULE("finding", (): StudioField => {
     const first = this.CONSUME(K.finding);
-    const code = this.word(this.CONSUME(AnyWord));
+    const code = this.word(this.CONSUME(WordToken));
     const severity = this.OR([
       { ALT: () => this.CONSUME(K.error) },
       { ALT: () => this.CONSUME(K.warning) },
@@ -562,7 +562,7 @@ export class PracticeParser extends MusicParser {
       },
       {
         ALT: () => {
-          const activity = this.word(this.CONSUME(AnyWord));
+          const activity = this.word(this.CONSUME(WordToken));
           return { span: this.span(first), trivia: this.trivia, kind: "activity", activity, quoted: false };
         },
       },

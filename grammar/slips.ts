@@ -7,7 +7,6 @@ import {
   AlteredDegree,
   AnyCount,
   AnyNoteWord,
-  AnyWord,
   Breath,
   Comma,
   Dash,
@@ -15,6 +14,7 @@ import {
   Equals,
   endOf,
   Fraction,
+  isWord,
   K,
   Negative,
   NumberText,
@@ -241,7 +241,7 @@ export function unquotedName(text: string, run: readonly IToken[], at: number): 
     const dot = type === OtherSign && token.image === "." && joined(before, token);
     const goesOn = end === at || (joined(before, token) && before?.image === ".");
     // A word of the language that stands behind a name more likely goes on with the line.
-    if (!dot && type !== Word && type !== Tonic && !(goesOn && matches(token, AnyWord))) break;
+    if (!dot && type !== Word && type !== Tonic && !(goesOn && isWord(token))) break;
     end++;
   }
   if (end === at) return undefined;

@@ -8,22 +8,18 @@ import { type Keyword, WORD_GROUPS } from "./words";
 
 const category = (name: string): TokenType => createToken({ name, pattern: Lexer.NA });
 
-/** Any word at all, keywords included: what may stand where a code or an activity is named. */
-export const AnyWord = category("AnyWord");
 /** A number or a count word. */
 export const AnyCount = category("AnyCount");
 /** `quarter`, `crotchet` …, and `half`, which has other uses too. */
 export const AnyNoteWord = category("AnyNoteWord");
 export const Unit = category("Unit");
 export const InstrumentWord = category("InstrumentWord");
-/** What means nothing inside music. */
+/** Stands for a token that means nothing inside music; its payload is that token. */
 export const OddInMusic = category("OddInMusic");
 
 /** A letter of any script, without using the unicode flag that the lexer cannot optimise. */
 const LETTER =
   "A-Za-z\\u00aa\\u00b5\\u00ba\\u00c0-\\u00d6\\u00d8-\\u00f6\\u00f8-\\u02b8\\u0300-\\u1fff\\u2c00-\\u2fff\\u3040-\\ufdff\\ufe20-\\ufe6f\\uff10-\\uff9f";
-
-const odd = [OddInMusic];
 
 /**
  * All that begins with a letter. What it is (a keyword, a note, a key, an altered degree) is seen from its
@@ -32,10 +28,10 @@ const odd = [OddInMusic];
 export const Word = createToken({
   name: "Word",
   pattern: new RegExp(`[A-G](?:##?|♯♯?|♭♭?)\\d*|[${LETTER}_][${LETTER}_0-9-]*`),
-  categories: [AnyWord, InstrumentWord, OddInMusic],
+  categories: [InstrumentWord],
 });
 export const Pitch = createToken({ name: "Pitch", pattern: Lexer.NA });
-export const Tonic = createToken({ name: "Tonic", pattern: Lexer.NA, categories: [AnyWord, OddInMusic] });
+export const Tonic = createToken({ name: "Tonic", pattern: Lexer.NA });
 
 export const LineEnd = createToken({ name: "LineEnd", pattern: /\r\n?|\n/ });
 /** Also the spaces that word processors leave behind, and a byte order mark. */
@@ -76,7 +72,6 @@ export const Comment = createToken({
 export const QuotedName = createToken({
   name: "QuotedName",
   pattern: /"[^"{}\r\n]*"|[“”„«][^"“”„«»{}\r\n]*[“”»]/,
-  categories: odd,
 });
 
 const lineRest = /[^\r\n]*/y;
@@ -94,7 +89,7 @@ export const BracedName = createToken({
   },
   start_chars_hint: ['"'],
   line_breaks: false,
-  categories: [QuotedName, OddInMusic],
+  categories: [QuotedName],
 });
 export const OpenName = createToken({
   name: "OpenName",
@@ -105,7 +100,7 @@ export const OpenName = createToken({
   },
   start_chars_hint: ['"', "“", "”", "„", "«"],
   line_breaks: false,
-  categories: [QuotedName, OddInMusic],
+  categories: [QuotedName],
 });
 
 /** All that begins with a figure, told apart afterwards like words. */
@@ -114,9 +109,9 @@ export const NumberText = createToken({
   pattern: /\d+(?:\/\d+(?:\/\d+|\.*)|-\d+-\d+|:\d+|\.\d+(?:\.\d+)?|[–—‑−]\d+[–—‑−]\d+)?/,
   categories: [AnyCount],
 });
-export const DateText = createToken({ name: "DateText", pattern: Lexer.NA, categories: odd });
+export const DateText = createToken({ name: "DateText", pattern: Lexer.NA });
 /** A date in one of the other ways people write it. */
-export const OtherDate = createToken({ name: "OtherDate", pattern: Lexer.NA, categories: odd });
+export const OtherDate = createToken({ name: "OtherDate", pattern: Lexer.NA });
 export const Fraction = createToken({ name: "Fraction", pattern: Lexer.NA });
 export const Ratio = createToken({ name: "Ratio", pattern: Lexer.NA });
 /** `b3` begins with a letter and is found among the words; `#3` and `-b7` are found here. */
@@ -126,51 +121,46 @@ export const AlteredDegree = createToken({
 });
 export const Negative = createToken({ name: "Negative", pattern: /-\d+/ });
 
-export const OpenBrace = createToken({ name: "OpenBrace", pattern: "{", categories: odd });
-export const CloseBrace = createToken({ name: "CloseBrace", pattern: "}", categories: odd });
+export const OpenBrace = createToken({ name: "OpenBrace", pattern: "{" });
+export const CloseBrace = createToken({ name: "CloseBrace", pattern: "}" });
 export const OpenBracket = createToken({ name: "OpenBracket", pattern: "[" });
 export const CloseBracket = createToken({ name: "CloseBracket", pattern: "]" });
 export const OpenSlur = createToken({ name: "OpenSlur", pattern: "(" });
 export const CloseSlur = createToken({ name: "CloseSlur", pattern: ")" });
 export const Bar = createToken({ name: "Bar", pattern: "|" });
 export const Breath = createToken({ name: "Breath", pattern: /['’‘ʼ]/ });
-export const Comma = createToken({ name: "Comma", pattern: ",", categories: odd });
-export const Equals = createToken({ name: "Equals", pattern: "=", categories: odd });
-export const Percent = createToken({ name: "Percent", pattern: "%", categories: odd });
-export const Dash = createToken({ name: "Dash", pattern: /[-–—‑−]/, categories: odd });
+export const Comma = createToken({ name: "Comma", pattern: "," });
+export const Equals = createToken({ name: "Equals", pattern: "=" });
+export const Percent = createToken({ name: "Percent", pattern: "%" });
+export const Dash = createToken({ name: "Dash", pattern: /[-–—‑−]/ });
 /** Signs that no plan needs but hands type: they are told about in words instead of as odd letters. */
 export const OtherSign = createToken({
   name: "OtherSign",
   pattern: /[#:;.!?/\\*+<>&@$^~`´_×♯♭♮»]/,
-  categories: odd,
 });
 
 /** Stands for a whole `{ … }` after the outline has folded it. Its payload is a `FoldedBlock`. */
-export const BlockToken = createToken({ name: "BlockToken", pattern: Lexer.NA, categories: odd });
+export const BlockToken = createToken({ name: "BlockToken", pattern: Lexer.NA });
 /** Letters that the lexer could not place at all. */
-export const OddLetters = createToken({ name: "OddLetters", pattern: Lexer.NA, categories: odd });
-
-/** The words that mean something inside music; all others are odd there. */
-const INSIDE_MUSIC = new Set(
-  "rest lip tie held bend attack pickup free key meter triplet repeat ending dotted half whole".split(" "),
-);
-const MUSIC_GROUPS = new Set(["Mark", "Hairpin", "Tonguing", "Dynamic", "NoteWord"]);
+export const OddLetters = createToken({ name: "OddLetters", pattern: Lexer.NA });
 
 function keywordToken(word: string): TokenType {
-  const categories = [AnyWord];
-  if (!INSIDE_MUSIC.has(word)) categories.push(OddInMusic);
+  const categories: TokenType[] = [];
   if (word === "half" || word === "whole") categories.push(AnyNoteWord);
   if (word === "h" || word === "min" || word === "s") categories.push(Unit);
   if (word === "horn") categories.push(InstrumentWord);
-  return createToken({ name: `Keyword-${word}`, label: `\`${word}\``, pattern: Lexer.NA, categories });
+  return createToken({
+    name: `Keyword-${word}`,
+    label: `\`${word}\``,
+    pattern: Lexer.NA,
+    ...(categories.length > 0 ? { categories } : {}),
+  });
 }
 
 function groupToken(name: string): TokenType {
-  const categories = [AnyWord];
-  if (!MUSIC_GROUPS.has(name)) categories.push(OddInMusic);
-  if (name === "NoteWord") categories.push(AnyNoteWord);
-  if (name === "CountWord") categories.push(AnyCount);
-  return createToken({ name, pattern: Lexer.NA, categories });
+  if (name === "NoteWord") return createToken({ name, pattern: Lexer.NA, categories: [AnyNoteWord] });
+  if (name === "CountWord") return createToken({ name, pattern: Lexer.NA, categories: [AnyCount] });
+  return createToken({ name, pattern: Lexer.NA });
 }
 
 /** The token that each word of the language is read as. */
@@ -242,7 +232,6 @@ const LEXED: readonly TokenType[] = [
 
 /** Everything that the parser knows. */
 export const VOCABULARY: readonly TokenType[] = [
-  AnyWord,
   AnyCount,
   AnyNoteWord,
   Unit,
@@ -314,14 +303,21 @@ function figureType(image: string): TokenType {
 /** Splits a piece of text into tokens. Letters that are nothing at all come back as `OddLetters`. */
 export function lex(text: string): IToken[] {
   const { tokens, errors } = lexer.tokenize(text);
+  let before: TokenType | undefined;
   for (const token of tokens) {
     const { image } = token;
+    const last = before;
+    before = token.tokenType;
     let type: TokenType | undefined;
-    if (token.tokenType === Word) type = WORD_TOKENS.get(image) ?? wordType(image);
-    else if (token.tokenType === NumberText && image.length > 2) type = figureType(image);
+    if (token.tokenType === Word) {
+      // A code or an activity may be called like a word of the language.
+      if (last === K.let || last === K.finding || last === K.activity) continue;
+      type = WORD_TOKENS.get(image) ?? wordType(image);
+    } else if (token.tokenType === NumberText && image.length > 2) type = figureType(image);
     else continue;
     token.tokenType = type;
     token.tokenTypeIdx = type.tokenTypeIdx ?? 0;
+    before = type;
   }
   if (errors.length === 0) return tokens;
   for (const { offset, length } of errors) {
@@ -336,5 +332,42 @@ export function validatedLexer(): Lexer {
     ensureOptimizations: true,
     positionTracking: "onlyOffset",
     deferDefinitionErrorsHandling: true,
+  });
+}
+
+/** Whether a token is a word, one of the language or any other. */
+export function isWord({ tokenType, image }: IToken): boolean {
+  return tokenType === Word || tokenType === Tonic || WORD_TOKENS.has(image);
+}
+
+/** What can be read inside music, if only behind some other word. */
+const IN_MUSIC: ReadonlySet<TokenType> = new Set([
+  ...[LineEnd, Comment, Fraction, Ratio, NumberText, AlteredDegree, Negative, Pitch, Tonic],
+  ...[OpenBracket, CloseBracket, OpenSlur, CloseSlur, Bar, Breath],
+  ...[Mode, MinorForm, StepName, Mark, Hairpin, Tonguing, Dynamic, NoteWord, CountWord],
+  ...[K.rest, K.lip, K.tie, K.held, K.bend, K.attack, K.pickup, K.free, K.key, K.meter, K.triplet],
+  ...[K.repeat, K.ending, K.dotted, K.half, K.whole, K.air, K.tongue, K.step, K.third, K.major, K.minor],
+  ...[K.h, K.min, K.s],
+]);
+
+/** Of these, what is read behind another word only: `key C major`, `bend half step`, `free 12 s`. */
+export const ONLY_BEHIND: ReadonlySet<TokenType> = new Set([
+  ...[Tonic, Mode, MinorForm, StepName, CountWord, K.air, K.tongue, K.step, K.third, K.major, K.minor],
+  ...[K.h, K.min, K.s],
+]);
+
+/** The words that can stand between notes by themselves. */
+export const MUSIC_WORDS: readonly string[] = [...WORD_TOKENS]
+  .filter(([, type]) => IN_MUSIC.has(type) && !ONLY_BEHIND.has(type))
+  .map(([word]) => word);
+
+/** The tokens of music with those that can mean nothing there made into one kind. */
+export function withOddTokens(tokens: readonly IToken[]): readonly IToken[] {
+  if (tokens.every(({ tokenType }) => IN_MUSIC.has(tokenType))) return tokens;
+  return tokens.map((token) => {
+    if (IN_MUSIC.has(token.tokenType)) return token;
+    const odd = madeToken(OddInMusic, token.image, token.startOffset, endOf(token));
+    odd.payload = token;
+    return odd;
   });
 }
