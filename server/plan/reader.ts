@@ -29,6 +29,9 @@ import { parseDate, WEEKDAYS } from "./date";
 import type { Place } from "./place";
 import type { Trouble } from "./trouble";
 
+const pitches = new Map<string, Pitch>();
+const values = new Map<number, Fraction>();
+
 /** Reads the leaves of a tree into units, and gathers what cannot be meant. One reader per piece. */
 export class Reader {
   readonly troubles: Trouble[] = [];
@@ -114,9 +117,10 @@ export class Reader {
   }
 
   pitch(node: PitchText): Pitch | undefined {
-    const pitch = parsePitch(node.text);
-    if (pitch === undefined)
-      this.troubles.push({ kind: "impossible-pitch", place: this.place(node), text: node.text });
+    const pitch = pitches.get(node.text) ?? parsePitch(node.text);
+    // There are a few hundred pitches at most; a book names each of them many times.
+    if (pitch !== undefined) pitches.set(node.text, pitch);
+    else this.troubles.push({ kind: "impossible-pitch", place: this.place(node), text: node.text });
     return pitch;
   }
 
@@ -139,7 +143,10 @@ export class Reader {
   /** A note value as a part of a whole note: a power of two from whole to sixty-fourth, dots included. */
   value(node: ValueText): Fraction | undefined {
     if (node.num === 1 && NOTE_VALUES.includes(node.den) && node.dots <= 3) {
-      return noteValue(node.den, node.dots);
+      const key = node.den * 4 + node.dots;
+      const value = values.get(key) ?? noteValue(node.den, node.dots);
+      values.set(key, value);
+      return value;
     }
     this.troubles.push({ kind: "impossible-value", place: this.place(node), text: node.text });
     return undefined;
