@@ -1,7 +1,16 @@
 import type { KeysClause, KeyText, StepWord, ValvesClause } from "../../grammar/tree";
 import type { Combination } from "../music/combination";
 import type { Instrument } from "../music/instrument";
-import { type Key, keyName, type Mode, parseTonic, type Tonic, tonicAt, tonicClass } from "../music/key";
+import {
+  type Key,
+  keyName,
+  keyText,
+  type Mode,
+  parseTonic,
+  type Tonic,
+  tonicAt,
+  tonicClass,
+} from "../music/key";
 import type { Exercise } from "../plan/exercise";
 import type { Place } from "../plan/place";
 import { stepInterval } from "../plan/reader";
@@ -125,6 +134,13 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
     const from = keyed(travel.from);
     const to = keyed(travel.to);
     if (from === undefined || to === undefined) return;
+    // Few walks are walked, by many exercises; each is worked out once.
+    const name = [homeKey, from, to].map(keyText).join(" ") + travel.direction + travel.step;
+    const known = walks.get(name);
+    if (known !== undefined) {
+      placements.push(...known);
+      return;
+    }
     const step = signed(travel);
     const start = nearestShift(homeKey, from);
     placements.push(placed(from, start));
@@ -134,6 +150,7 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
       const key = { ...tonicAt(from, n * step), mode: from.mode };
       if (tonicClass(key) === goal) {
         placements.push(placed({ ...to, mode: from.mode }, semitones));
+        walks.set(name, [...placements]);
         return;
       }
       placements.push(placed(key, semitones));
@@ -149,6 +166,8 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
   }
 }
 
+/** Walks that arrive, by home, ends and step: bounded by the names of keys. */
+const walks = new Map<string, readonly Placement[]>();
 const tonics = new Map<string, Tonic | undefined>();
 
 /** The grammar lets few names through; each is read once. */

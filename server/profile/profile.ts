@@ -84,6 +84,12 @@ const ZERO_LENGTH: Length = { whole: 0, seconds: 0 };
 
 const caches = new WeakMap<Exercise, Map<string, Profile>>();
 
+/** The profile last asked for of an exercise as it stands. */
+const lastPlain = new WeakMap<
+  Exercise,
+  { readonly instrument: Instrument; readonly settings: Settings; readonly profile: Profile }
+>();
+
 export interface ProfileAsk {
   readonly exercise: Exercise;
   readonly instrument: Instrument;
@@ -103,12 +109,19 @@ export function profileOf(ask: ProfileAsk): Profile {
     caches.set(ask.exercise, cache);
   }
   const articulation = ask.articulation ?? ask.exercise.articulation;
+  // Most exercises are asked for as they stand; their profile is found without spelling out a name for it.
+  const plain = articulation === undefined && ask.dynamic === undefined && ask.mode === undefined;
+  const last = plain ? lastPlain.get(ask.exercise) : undefined;
+  if (last !== undefined && last.instrument === ask.instrument && last.settings === ask.settings) {
+    return last.profile;
+  }
   const key = `${ask.instrument.id}|${ask.settings.key}|${articulationKey(articulation)}|${ask.dynamic ?? ""}|${ask.mode ?? ""}`;
   let profile = cache.get(key);
   if (profile === undefined) {
     profile = compute({ ...ask, articulation });
     cache.set(key, profile);
   }
+  if (plain) lastPlain.set(ask.exercise, { instrument: ask.instrument, settings: ask.settings, profile });
   return profile;
 }
 

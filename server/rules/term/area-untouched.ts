@@ -10,43 +10,49 @@ export const areaUntouched: Rule = {
   title: "an area left alone for too long",
   reason: "Basics are kept by touching every area nearly every day.",
   mend: "Put one of its exercises into a session, or say how often it is meant: at least every 5 days",
-  check: ({ days, plan }, report) => {
-    // Which areas each day touches is the same for all areas, so it is gathered once.
-    const touched = new Map(
-      days.days.map((day) => [
-        day,
-        new Set(day.sessions.flatMap((session) => session.items.map((item) => item.exercise.area))),
-      ]),
-    );
-    for (const area of plan.areas.values()) {
-      const most = area.atLeastEvery ?? plan.settings.untouched;
-      const touches = (day: Day): boolean => touched.get(day)?.has(area.name) === true;
-      // An area a term never touches is not for this level, unless the area says how often it is meant.
-      if (area.atLeastEvery === undefined && !days.days.some(touches)) continue;
-      let gap = 0;
-      let since = 0;
-      for (const day of days.days) {
-        // Short, light and concert days, and days without a session, count neither way.
-        const full =
-          day.state === "practice" &&
-          day.share === 1 &&
-          day.concert === undefined &&
-          day.sessions.length > 0 &&
-          !day.sessions.some((session) => session.short);
-        if (touches(day)) gap = 0;
+  check: ({ days, plan, occurrences }, report) => {
+    const touched = new Set(occurrences.map(({ item }) => item.exercise.area));
+    // An area a term never touches is not for this level, unless the area says how often it is meant.
+    const watched = [...plan.areas.values()]
+      .filter((area) => area.atLeastEvery !== undefined || touched.has(area.name))
+      .map((area) => ({ area, most: area.atLeastEvery ?? plan.settings.untouched, gap: 0, since: 0 }));
+    for (const day of days.days) {
+      const here = areasOf(day);
+      const full = isFull(day);
+      for (const each of watched) {
+        if (here.includes(each.area.name)) each.gap = 0;
         else if (full) {
-          if (gap === 0) since = day.date;
-          gap++;
-          if (gap === most + 1) {
-            report({
-              place: days.term.place,
-              message: `From ${dateText(since)} on, ${days.player.name} does not touch ${quoted(area.name)} for more than ${counted(most, "practice day")}.`,
-              related: [{ place: area.place, message: "the area" }],
-              date: day.date,
-            });
-          }
+          if (each.gap === 0) each.since = day.date;
+          each.gap++;
+          if (each.gap !== each.most + 1) continue;
+          report({
+            place: days.term.place,
+            message: `From ${dateText(each.since)} on, ${days.player.name} does not touch ${quoted(each.area.name)} for more than ${counted(each.most, "practice day")}.`,
+            related: [{ place: each.area.place, message: "the area" }],
+            date: day.date,
+            apart: each.area.name,
+          });
         }
       }
     }
   },
 };
+
+/** Short, light, eased and concert days, and days without a session, count neither way. */
+function isFull(day: Day): boolean {
+  return (
+    day.state === "practice" &&
+    day.share === 1 &&
+    day.concert === undefined &&
+    day.sessions.length > 0 &&
+    !day.sessions.some((session) => session.short)
+  );
+}
+
+function areasOf(day: Day): readonly string[] {
+  const areas: string[] = [];
+  for (const session of day.sessions) {
+    for (const { exercise } of session.items) if (!areas.includes(exercise.area)) areas.push(exercise.area);
+  }
+  return areas;
+}

@@ -1,4 +1,5 @@
 import type { DayItem } from "../../days/day";
+import type { Exercise } from "../../plan/exercise";
 import type { Rule } from "../rule";
 import { quoted, rise } from "../words";
 
@@ -11,7 +12,10 @@ export const tempoJumps: Rule = {
   mend: "Let the tempo grow over more weeks, or start the later weeks slower.",
   check: ({ days, plan }, report) => {
     const most = 1 + plan.settings.tempoJump;
-    const last = new Map<string, { readonly speed: number; readonly week: number; readonly item: DayItem }>();
+    const last = new Map<
+      Exercise | string,
+      { readonly speed: number; readonly week: number; readonly item: DayItem }
+    >();
     for (const day of days.days) {
       if (day.week === undefined) continue;
       for (const session of day.sessions) {
@@ -21,7 +25,10 @@ export const tempoJumps: Rule = {
           if (item.bpm === undefined || item.wholeSeconds === 0) continue;
           const { articulation } = item.assignment;
           // Another articulation is another difficulty, and has a tempo of its own.
-          const key = `${item.exercise.name}|${articulation === undefined ? "" : JSON.stringify(articulation)}`;
+          const key =
+            articulation === undefined
+              ? item.exercise
+              : `${item.exercise.name}|${JSON.stringify(articulation)}`;
           const speed = 1 / item.wholeSeconds;
           const before = last.get(key);
           if (before !== undefined && before.week < day.week && speed > before.speed * most + 1e-9) {
