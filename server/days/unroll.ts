@@ -382,12 +382,13 @@ class Unroller {
   }
 
   private advance(walk: Walk, by: number, assignment: Assignment, date: number): void {
-    const { placements, pacing, nextRound } = walk.travel;
+    const { all, placements, pacing, nextRound } = walk.travel;
     if (placements.length <= 1 || pacing !== "onward") return;
     const before = walk.position;
     walk.position += by;
-    // The first day that begins a new round is when it starts over; a next round that is moved is meant to come.
-    if (nextRound === 0 && before >= placements.length && !this.restarts.has(assignment)) {
+    // The first day that begins a new round is when it starts over; a next round that is moved is
+    // meant to come, and all the keys each day begin anew each day.
+    if (!all && nextRound === 0 && before >= placements.length && !this.restarts.has(assignment)) {
       this.restarts.set(assignment, { assignment, keys: placements.length, date });
     }
   }

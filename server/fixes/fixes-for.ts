@@ -112,7 +112,7 @@ function waysFor(finding: Finding, spot: Spot, plan: Plan): readonly (readonly C
     case "outside-instrument":
     case "outside-limit":
     case "outside-range":
-      return [elsewhere(assignment, item, days)];
+      return [elsewhere(assignment, item, days), item.exercise.series === undefined ? [] : fewer];
     case "highest-last":
     case "no-easing-in":
       return [lower(assignment, item, days)];

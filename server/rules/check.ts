@@ -115,6 +115,17 @@ function idleLets(plan: Plan, gatherer: Gatherer): void {
       gatherer.add(info, { place: each.place, message }, undefined);
     }
   }
+  // A player's line is judged only where the player's terms stand in the same file.
+  const met = new Set(plan.own.terms.flatMap((term) => playersOf(plan, term)));
+  for (const player of plan.own.players) {
+    if (!met.has(player)) continue;
+    for (const each of player.lets) {
+      if (gatherer.heeded.has(each) || infoOf(each.code) === undefined) continue;
+      if (each.place.piece !== player.place.piece) continue;
+      const message = `Nothing of the kind ${each.code} is left here. This line can go.`;
+      gatherer.add(info, { place: each.place, message }, undefined);
+    }
+  }
 }
 
 function letsOf(plan: Plan): readonly ScopedLet[] {

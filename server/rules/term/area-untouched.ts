@@ -29,7 +29,7 @@ export const areaUntouched: Rule = {
             place: days.term.place,
             message: `From ${dateText(each.since)} on, ${days.player.name} does not touch ${quoted(each.area.name)} for more than ${counted(each.most, "practice day")}.`,
             related: [{ place: each.area.place, message: "the area" }],
-            date: day.date,
+            date: each.since,
             apart: each.area.name,
           });
         }

@@ -1,5 +1,4 @@
 import type { DayItem } from "../../days/day";
-import type { Placement } from "../../days/placement";
 import { keyName, tonicAt } from "../../music/key";
 import { midiOf, pitchFromMidi, pitchSign, spokenPitch } from "../../music/pitch";
 import type { PitchRange } from "../../plan/player";
@@ -27,12 +26,12 @@ export function reportReach(
   for (const { item, dates } of view.occurrences) {
     const { low, high } = item.profile;
     if (low === undefined || high === undefined) continue;
-    for (const { placement } of item.passes) {
+    for (const [index, { placement }] of item.passes.entries()) {
       const { semitones } = placement;
       const out = outside(low + semitones, high + semitones, inner);
       if (out === undefined) continue;
       if (outer !== undefined && outside(low + semitones, high + semitones, outer) !== undefined) continue;
-      const said = message(item, placement, out, range, what);
+      const said = message(item, index, out, range, what);
       // Too high and too low are two matters, and so are two players' limits.
       const apart = `${out} ${inner.low} ${inner.high}`;
       for (const date of dates) {
@@ -57,22 +56,24 @@ function outside(low: number, high: number, edges: Edges): "high" | "low" | unde
   return low < edges.low ? "low" : undefined;
 }
 
-function message(
-  item: DayItem,
-  placement: Placement,
-  out: "high" | "low",
-  range: PitchRange,
-  what: string,
-): string {
+function message(item: DayItem, index: number, out: "high" | "low", range: PitchRange, what: string): string {
+  const { placement } = item.passes[index]!;
   const midi = (out === "high" ? item.profile.high! : item.profile.low!) + placement.semitones;
   const pitch = pitchFromMidi(midi, prefersFlats(placement));
   const edge = out === "high" ? range.high : range.low;
-  const where = placed(placement);
+  // A cell of a series has no key of its own that a player would name.
+  const where = item.exercise.series === undefined ? placed(placement) : `in its ${ordinal(index + 1)} cell`;
   const start = `${quoted(item.exercise.name)}${where === "" ? "" : ` ${where}`} goes ${out === "high" ? "up" : "down"} to ${pitchSign(pitch)}${spoken(pitch)}, ${out === "high" ? "above" : "below"} ${what}, ${pitchSign(edge)}.`;
   // A series goes on to other keys in one playing; no single key can be named for it.
   const keys = item.exercise.series === undefined ? fittingKeys(item, range) : undefined;
   if (keys === undefined) return start;
   return keys.length === 0 ? `${start} It fits in no key.` : `${start} It fits in ${list(keys, 12)}.`;
+}
+
+function ordinal(n: number): string {
+  const teen = n % 100 > 10 && n % 100 < 14;
+  const ending = teen ? "th" : (["th", "st", "nd", "rd"][n % 10] ?? "th");
+  return `${n}${ending}`;
 }
 
 function spoken(pitch: ReturnType<typeof pitchFromMidi>): string {

@@ -1126,7 +1126,7 @@ term «"T"» for "L" {
 }
 `,
     message:
-      "From 2026-09-08 on, L does not touch “Songs” for more than 3 practice days. The same on 1 more day, the last on 2026-09-18.",
+      "From 2026-09-08 on, L does not touch “Songs” for more than 3 practice days. The same on 1 more day, the last on 2026-09-15.",
   },
   {
     name: "a closure outside the term",
