@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize, relative, sep } from "node:path";
 import { describe, expect, it } from "vitest";
 
@@ -136,7 +136,9 @@ function sources(folder: string): SourceFile[] {
 }
 
 describe("the order of the house", () => {
-  const files = ["grammar", "server", "client"].flatMap(sources);
+  // A clone has no folder in which no file was committed.
+  const folders = ["grammar", "server", "client"].filter((folder) => existsSync(join(ROOT, folder)));
+  const files = folders.flatMap(sources);
 
   it("reads a house worth reading", () => {
     expect(files.length).toBeGreaterThan(80);
