@@ -125,7 +125,10 @@ export function wordDenominator(word: string): number {
 
 /** Sharps and flats as the keyboard has them. */
 export function plainAccidentals(text: string): string {
-  return text.replace(/♯/g, "#").replace(/♭/g, "b");
+  for (let i = 0; i < text.length; i++) {
+    if (text.charCodeAt(i) > 127) return text.replace(/♯/g, "#").replace(/♭/g, "b");
+  }
+  return text;
 }
 
 /** A name's text without its quotes, in composed form. */

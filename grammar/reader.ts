@@ -10,7 +10,22 @@ import { BlockToken, BracedName, Comment, endOf, lex, OpenName, QuotedName, with
 import type { Declaration, MusicElement, MusicField, Trivia, Unread } from "./tree";
 
 /** Letters that cannot be seen and have no business in a plan. */
-const UNSEEN = /[^\P{Cc}\t\r\n]|[\u200b\u200e\u200f\u202a-\u202e\u2066-\u2069]/u;
+const UNSEEN = new RegExp(
+  `[${[
+    "0000-0008",
+    "000b",
+    "000c",
+    "000e-001f",
+    "007f-009f",
+    "200b",
+    "200e",
+    "200f",
+    "202a-202e",
+    "2066-2069",
+  ]
+    .map((range) => range.replace(/\w{4}/g, "\\u$&"))
+    .join("")}]`,
+);
 
 /** Reads one piece of a file. Never throws, whatever the text. */
 export function readPiece(text: string): Piece {
@@ -183,7 +198,7 @@ class Reader {
     const elements: MusicElement[] = folded.musicNode.elements;
     let rest = withOddTokens(tokens);
     for (;;) {
-      parser.input = rest.slice();
+      parser.input = rest;
       for (const element of parser.elements()) elements.push(element);
       const stray = parser.next();
       if (stray.tokenType === EOF) break;

@@ -88,7 +88,9 @@ type TravelWord =
   | { readonly nextRound: KeysClause["nextRound"] }
   | { readonly pacing: Pacing };
 
-type TimeOrShare = { readonly time: TimeText } | { readonly share: ShareText };
+type TimeOrShare =
+  | { readonly time: TimeText; readonly share: undefined }
+  | { readonly time: undefined; readonly share: ShareText };
 
 interface Walk {
   readonly direction: Direction;
@@ -828,16 +830,16 @@ export class PracticeParser extends MusicParser {
         const what = this.SUBRULE(this.timeQuantity);
         const amount = this.SUBRULE(this.timeOrShare);
         return this.ACTION((): AskEntry => {
-          const around = { span: this.span(first), trivia: this.trivia };
-          if ("time" in amount) return { ...around, kind: "asks time", what, time: amount.time };
-          if (what === "playing" || what === "upper") {
-            return { ...around, kind: "asks share", what, share: amount.share };
+          const span = this.span(first);
+          const { trivia } = this;
+          if (amount.time !== undefined) return { span, trivia, kind: "asks time", what, time: amount.time };
+          if (what !== "playing" && what !== "upper") {
+            this.refuse(
+              first,
+              `A share can be asked of \`playing\` and \`upper\`; \`${what}\` takes a length of time.`,
+            );
           }
-          this.refuse(
-            first,
-            `A share can be asked of \`playing\` and \`upper\`; \`${what}\` takes a length of time.`,
-          );
-          return { ...around, kind: "asks share", what: "playing", share: amount.share };
+          return { span, trivia, kind: "asks share", what: what as "playing" | "upper", share: amount.share };
         });
       },
     },
@@ -845,18 +847,19 @@ export class PracticeParser extends MusicParser {
   readonly ask = this.RULE("ask", (): AskEntry => this.OR<AskEntry>(this.asks));
 
   private readonly timesOrShares = [
-    { ALT: (): TimeOrShare => ({ share: this.namedShare(this.CONSUME(K.half), 50) }) },
-    { ALT: (): TimeOrShare => ({ share: this.namedShare(this.CONSUME(K.all), 100) }) },
+    { ALT: (): TimeOrShare => ({ time: undefined, share: this.namedShare(this.CONSUME(K.half), 50) }) },
+    { ALT: (): TimeOrShare => ({ time: undefined, share: this.namedShare(this.CONSUME(K.all), 100) }) },
     {
       ALT: (): TimeOrShare => {
         const first = this.LA(1);
         const { text, value } = this.SUBRULE(this.count);
         const percent = this.OR1(this.percentOrTime);
         return this.ACTION((): TimeOrShare => {
+          const span = this.span(first);
           if (percent === undefined)
-            return { share: { span: this.span(first), text: `${text} %`, percent: value } };
+            return { time: undefined, share: { span, text: `${text} %`, percent: value } };
           const [unit, more] = percent;
-          return { time: { span: this.span(first), parts: [{ value, unit }, ...more] } };
+          return { time: { span, parts: [{ value, unit }, ...more] }, share: undefined };
         });
       },
     },

@@ -33,11 +33,14 @@ export const Word = createToken({
 export const Pitch = createToken({ name: "Pitch", pattern: Lexer.NA });
 export const Tonic = createToken({ name: "Tonic", pattern: Lexer.NA });
 
-export const LineEnd = createToken({ name: "LineEnd", pattern: /\r\n?|\n/ });
+// A pattern of one plain letter is compared without a regular expression; most spaces and line ends are one.
+export const LineEnd = createToken({ name: "LineEnd", pattern: "\n" });
+const OtherLineEnd = createToken({ name: "OtherLineEnd", pattern: /\r\n?/ });
+const Space = createToken({ name: "Space", pattern: " ", group: Lexer.SKIPPED });
 /** Also the spaces that word processors leave behind, and a byte order mark. */
-const Space = createToken({
-  name: "Space",
-  pattern: /[ \t\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000\ufeff]+/,
+const OtherSpace = createToken({
+  name: "OtherSpace",
+  pattern: /[\t\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000\ufeff]+/,
   group: Lexer.SKIPPED,
 });
 
@@ -205,8 +208,10 @@ export const Weekday = wordToken("Mon");
 export const CountWord = wordToken("one");
 
 const LEXED: readonly TokenType[] = [
-  LineEnd,
   Space,
+  LineEnd,
+  OtherSpace,
+  OtherLineEnd,
   Comment,
   QuotedName,
   BracedName,
@@ -314,6 +319,7 @@ export function lex(text: string): IToken[] {
       if (last === K.let || last === K.finding || last === K.activity) continue;
       type = WORD_TOKENS.get(image) ?? wordType(image);
     } else if (token.tokenType === NumberText && image.length > 2) type = figureType(image);
+    else if (token.tokenType === OtherLineEnd) type = LineEnd;
     else continue;
     token.tokenType = type;
     token.tokenTypeIdx = type.tokenTypeIdx ?? 0;
@@ -362,7 +368,7 @@ export const MUSIC_WORDS: readonly string[] = [...WORD_TOKENS]
   .map(([word]) => word);
 
 /** The tokens of music with those that can mean nothing there made into one kind. */
-export function withOddTokens(tokens: readonly IToken[]): readonly IToken[] {
+export function withOddTokens(tokens: IToken[]): IToken[] {
   if (tokens.every(({ tokenType }) => IN_MUSIC.has(tokenType))) return tokens;
   return tokens.map((token) => {
     if (IN_MUSIC.has(token.tokenType)) return token;
