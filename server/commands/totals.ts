@@ -1,8 +1,12 @@
+import type { PlayerTerm } from "../days/day";
 import { unrollTerm } from "../days/unroll";
+import { coverageText } from "../output/coverage-text";
+import { HISTORY_CAUTION, historyText } from "../output/history-text";
 import { GRAINS, type Grain, type TotalsRow, totalsRows } from "../output/totals-rows";
 import { CAUTION, COUNTING, totalsCsv, totalsData, totalsText } from "../output/totals-text";
 import { nearest } from "../plan/nearest";
 import { playersOf } from "../plan/plan";
+import { RATIO_METHODS, type RatioMethod } from "../totals/training-load";
 import type { Checked } from "../workspace/check-sources";
 import { readOptions } from "./options";
 import { readPlans } from "./read-plans";
@@ -17,21 +21,42 @@ export async function totals(args: readonly string[], world: World): Promise<num
     week: "value",
     json: "switch",
     csv: "switch",
+    coverage: "switch",
+    history: "value",
   });
   if (switches.has("json") && switches.has("csv")) throw new Misuse("Ask for --json or --csv, not for both.");
   const by = grainOf(values.get("by") ?? "week");
   const week = weekOf(values.get("week"));
   const checked = await readPlans(words, world, { findings: false });
   const wanted = { player: values.get("player"), term: values.get("term") };
-  const rows = rowsOf(checked, by, week, wanted);
+  const terms = termsOf(checked, wanted);
+  const method = methodOf(values.get("history"));
+  if (switches.has("coverage") || method !== undefined) {
+    const pages = terms.map((each) =>
+      method === undefined ? coverageText(each) : historyText(each, method),
+    );
+    const foot = method === undefined ? CAUTION : HISTORY_CAUTION;
+    world.out(pages.length === 0 ? NO_TERM : `${[...pages, foot].join("\n\n")}\n`);
+    return CLEAN;
+  }
+  const rows = rowsOf(terms, by, week);
   if (switches.has("json")) world.out(`${JSON.stringify(totalsData(rows), null, 2)}\n`);
   else if (switches.has("csv")) world.out(totalsCsv(rows));
-  else if (rows.length === 0) world.out("There is no term here to add up.\n");
+  else if (rows.length === 0) world.out(NO_TERM);
   else {
     const counting = by === "session" ? "" : `${COUNTING}\n`;
     world.out(`${totalsText(rows, by)}\n\n${counting}${CAUTION}\n`);
   }
   return CLEAN;
+}
+
+const NO_TERM = "There is no term here to add up.\n";
+
+function methodOf(word: string | undefined): RatioMethod | undefined {
+  if (word === undefined) return undefined;
+  const method = RATIO_METHODS.find((each) => each === word);
+  if (method !== undefined) return method;
+  throw new Misuse(`“--history” takes ${RATIO_METHODS.join(", ")}, not “${word}”.`);
 }
 
 function grainOf(word: string): Grain {
@@ -47,16 +72,14 @@ function weekOf(text: string | undefined): number | undefined {
   throw new Misuse(`“--week” takes the number of a taught week, such as 3, not “${text}”.`);
 }
 
-function rowsOf(
+/** The terms that were asked for, as each player meets them. */
+function termsOf(
   { files }: Checked,
-  by: Grain,
-  week: number | undefined,
   wanted: { readonly player: string | undefined; readonly term: string | undefined },
-): readonly TotalsRow[] {
-  const rows: TotalsRow[] = [];
+): readonly PlayerTerm[] {
+  const found: PlayerTerm[] = [];
   const players = new Set<string>();
   const terms = new Set<string>();
-  let longest = 0;
   for (const { plan, asked } of files) {
     if (!asked) continue;
     for (const term of plan.own.terms) {
@@ -65,18 +88,21 @@ function rowsOf(
         players.add(player.name);
         if (wanted.term !== undefined && wanted.term !== term.name) continue;
         if (wanted.player !== undefined && wanted.player !== player.name) continue;
-        const days = unrollTerm(plan, term, player);
-        longest = Math.max(longest, days.weeks);
-        rows.push(...totalsRows(days, by, week));
+        found.push(unrollTerm(plan, term, player));
       }
     }
   }
   mustBeThere("term", wanted.term, terms);
   mustBeThere("player", wanted.player, players);
+  return found;
+}
+
+function rowsOf(terms: readonly PlayerTerm[], by: Grain, week: number | undefined): readonly TotalsRow[] {
+  const longest = Math.max(0, ...terms.map((each) => each.weeks));
   if (week !== undefined && week > longest && longest > 0) {
     throw new Misuse(`There is no week ${week}: the longest of these terms has ${longest} taught weeks.`);
   }
-  return rows;
+  return terms.flatMap((each) => totalsRows(each, by, week));
 }
 
 function mustBeThere(what: string, name: string | undefined, names: ReadonlySet<string>): void {

@@ -24,7 +24,9 @@ export function monotonyOf(daily: readonly number[], deviation: Deviation): Mono
   return { monotony, strain: sum * monotony };
 }
 
-export type RatioMethod = "weighted" | "coupled" | "uncoupled";
+export const RATIO_METHODS = ["weighted", "coupled", "uncoupled"] as const;
+
+export type RatioMethod = (typeof RATIO_METHODS)[number];
 
 /** Days of the short and the long average. */
 const SHORT = 7;

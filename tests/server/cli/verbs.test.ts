@@ -222,3 +222,46 @@ describe("help and misuse", () => {
     folder.remove();
   });
 });
+
+describe("what totals tells when asked for more", () => {
+  test("--coverage counts keys, days and registers instead of minutes", () => {
+    const { out, code } = studio.run(["totals", "--coverage", "plan.practice"]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Exercise +Times through, by key$/m);
+    expect(out).toMatch(/^Area +Days +Mon +Tue +Wed +Thu +Fri +Sat +Sun$/m);
+    expect(out).toMatch(/^Week +Below C4 +C4 to B4 +C5 and up$/m);
+  });
+
+  test("--history names its method and what it cannot say", () => {
+    const { out, code } = studio.run(["totals", "--history", "uncoupled", "plan.practice"]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/Ratio \(uncoupled\)/);
+    expect(out).toMatch(/strongly disputed/);
+    const wrong = studio.run(["totals", "--history", "magic", "plan.practice"]);
+    expect(wrong.code).toBe(2);
+    expect(wrong.err).toMatch(/weighted, coupled, uncoupled/);
+  });
+
+  test("--mends prints changes that were measured", () => {
+    const text = studio
+      .run(["check", "--mends", "-"], {
+        input: `area "A"
+exercise "High" {
+  in "A"
+  key C major
+  meter 4/4
+  tempo 1/4 = 60
+  music { 1/1 G5 ' | }
+  rest equal
+}
+level "L" { stage senior  each day { upper at most 1 min } }
+term "T" for "L" {
+  from 2027-02-01 to 2027-02-06
+  every week { Mon "M" { "High"  in C  20 times } }
+}
+`,
+      })
+      .out.split("\n");
+    expect(text).toContain('    mend: Play it 15 times:  "High"  in C  15 times');
+  });
+});
