@@ -8,6 +8,7 @@ import { nearWords } from "./spelling";
 import {
   AlteredDegree,
   BlockToken,
+  CloseBracket,
   Comma,
   Dash,
   endOf,
@@ -116,6 +117,9 @@ function slipOf(text: string, group: OddGroup, by: By): NoteSlip {
   const { first, word, start, end } = group;
   if (first.tokenType === BlockToken) {
     return plainSlip("Braces cannot stand between notes: what belongs together stands in `[ ]`.");
+  }
+  if (first.tokenType === CloseBracket) {
+    return plainSlip("This `]` closes nothing: there is no `[` that belongs to it.");
   }
   if (first.tokenType === Pitch) {
     return plainSlip(

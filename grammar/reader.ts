@@ -1,4 +1,4 @@
-import { EOF, type IToken } from "chevrotain";
+import type { IToken } from "chevrotain";
 import { explainFault, explainOutside, explainStart, oddLetter } from "./explain";
 import { musicProblems } from "./explain-music";
 import type { Fault } from "./leaves";
@@ -195,22 +195,9 @@ class Reader {
     parser.by = field.by;
     parser.source = this.text;
     parser.odd = [];
-    const elements: MusicElement[] = folded.musicNode.elements;
-    let rest = withOddTokens(tokens);
-    for (;;) {
-      parser.input = rest;
-      for (const element of parser.elements()) elements.push(element);
-      const stray = parser.next();
-      if (stray.tokenType === EOF) break;
-      parser.odd.push({
-        token: stray,
-        message: "This `]` closes nothing: there is no `[` that belongs to it.",
-      });
-      const span = { start: stray.startOffset, end: endOf(stray) };
-      elements.push({ span, kind: "unread music", text: stray.image });
-      rest = rest.slice(rest.indexOf(stray) + 1);
-    }
-    if (!folded.musicNode.inline) folded.musicNode.elements = tidyLines(elements);
+    parser.input = withOddTokens(tokens);
+    const elements = parser.elements();
+    folded.musicNode.elements = folded.musicNode.inline ? elements : tidyLines(elements);
     for (const problem of musicProblems(this.text, parser.odd, field.by)) this.problems.push(problem);
   }
 }

@@ -77,31 +77,35 @@ export const QuotedName = createToken({
   pattern: /"[^"{}\r\n]*"|[“”„«][^"“”„«»{}\r\n]*[“”»]/,
 });
 
-const lineRest = /[^\r\n]*/y;
+/** The rest of a line, as far as a name can sensibly reach: endless lines of quotes must not take endless time. */
+const lineRest = /[^\r\n]{0,1000}/y;
+function restOfLine(text: string, offset: number): string {
+  lineRest.lastIndex = offset;
+  return lineRest.exec(text)?.[0] ?? "";
+}
+
 /** Two names that are wrong but can be read: one that holds braces, one that is never closed. */
 export const BracedName = createToken({
   name: "BracedName",
   pattern: (text: string, offset: number) => {
-    lineRest.lastIndex = offset;
-    const rest = lineRest.exec(text)?.[0] ?? "";
-    if (rest.charCodeAt(0) !== 34) return null;
-    const close = rest.indexOf('"', 1);
+    if (text.charCodeAt(offset) !== 34) return null;
+    const rest = restOfLine(text, offset);
     // An odd number of quotes on the line says that one is missing, and then the brace is a real one.
-    if (close < 0 || rest.split('"').length % 2 === 0) return null;
+    if (rest.indexOf('"', 1) < 0 || rest.split('"').length % 2 === 0) return null;
     return /^"[^"]*"/.exec(rest);
   },
   start_chars_hint: ['"'],
   line_breaks: false,
   categories: [QuotedName],
 });
+const OPENING_QUOTES = '"“”„«';
 export const OpenName = createToken({
   name: "OpenName",
   pattern: (text: string, offset: number) => {
-    lineRest.lastIndex = offset;
-    const rest = lineRest.exec(text)?.[0] ?? "";
-    return /^["“”„«](?:[^"“”„«»{}]*[^"“”„«»{}\s])?/.exec(rest);
+    if (!OPENING_QUOTES.includes(text.charAt(offset))) return null;
+    return /^["“”„«](?:[^"“”„«»{}]*[^"“”„«»{}\s])?/.exec(restOfLine(text, offset));
   },
-  start_chars_hint: ['"', "“", "”", "„", "«"],
+  start_chars_hint: [...OPENING_QUOTES],
   line_breaks: false,
   categories: [QuotedName],
 });
@@ -367,13 +371,24 @@ export const MUSIC_WORDS: readonly string[] = [...WORD_TOKENS]
   .filter(([, type]) => IN_MUSIC.has(type) && !ONLY_BEHIND.has(type))
   .map(([word]) => word);
 
-/** The tokens of music with those that can mean nothing there made into one kind. */
+/** The tokens of music with those that can mean nothing there made into one kind, a `]` without its `[` too. */
 export function withOddTokens(tokens: IToken[]): IToken[] {
-  if (tokens.every(({ tokenType }) => IN_MUSIC.has(tokenType))) return tokens;
+  let depth = 0;
+  const odd = (token: IToken): boolean => {
+    const type = token.tokenType;
+    if (type === OpenBracket) depth++;
+    else if (type === CloseBracket && --depth < 0) {
+      depth = 0;
+      return true;
+    }
+    return !IN_MUSIC.has(type);
+  };
+  if (!tokens.some(odd)) return tokens;
+  depth = 0;
   return tokens.map((token) => {
-    if (IN_MUSIC.has(token.tokenType)) return token;
-    const odd = madeToken(OddInMusic, token.image, token.startOffset, endOf(token));
-    odd.payload = token;
-    return odd;
+    if (!odd(token)) return token;
+    const made = madeToken(OddInMusic, token.image, token.startOffset, endOf(token));
+    made.payload = token;
+    return made;
   });
 }

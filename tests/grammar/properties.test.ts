@@ -271,6 +271,21 @@ describe("hostile texts", () => {
     expectSound("1-".repeat(20_000));
   });
 
+  // Each of these took many seconds while some step looked at the rest of the text for every token.
+  test.each([
+    ["quotes on one line", `exercise "A" { ${'"a" {b "'.repeat(20_000)}`],
+    ["brackets that close nothing", `exercise "A" { music { ${"] ".repeat(50_000)} } }`],
+    ["letters that cannot be seen", "\u0001".repeat(200_000)],
+    ["wrong notes", `exercise "A" { music { C4 ${"C c4 ".repeat(20_000)} } }`],
+    ["wrong lines", `routine "A" {\n${'  "A"  keys C up half step to G\n'.repeat(1000)}}\n`],
+    ["braces that are never closed", 'exercise "A" {\n  each {\n'.repeat(5000)],
+    ["blank lines", `area "A"\n${"\n".repeat(200_000)}area "B"\n`],
+  ])("%s without end are read in time", (_what, text) => {
+    const start = performance.now();
+    readSource(text);
+    expect(performance.now() - start).toBeLessThan(4000);
+  });
+
   test("a letter that cannot be seen, in a name, a comment and between words", () => {
     const codes = (text: string): string[] => problemsOf(readSource(text)).map(({ code }) => code);
     expect(codes('area "A\u0007"\n')).toEqual(["odd-letter"]);
