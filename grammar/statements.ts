@@ -124,7 +124,7 @@ const ENTRIES: Readonly<Record<BlockKind, readonly Entry[]>> = {
     entry(K.ornament, p.ornament, "An ornament", "ornament turn on 1/2"),
     entry(K.moved, p.moved, "A moved exercise", "moved down by fourth"),
     entry(K.series, p.series, "A series", "series 7 cells down by half step"),
-    entry(K.printed, p.printed, "Printed music", 'printed "A First Book" page 12 bars 1 to 24'),
+    entry(K.printed, p.printed, "Printed music", 'printed "Quayside studies" page 12 bars 1 to 24'),
     entry(K.range, p.pitchRange, "A range", "range G3 to G5"),
     entry(K.lasts, p.lasts, "How long it lasts", "lasts 2 min"),
     entry(K.upper, p.upperTime, "The time in the upper register", "upper 10 s"),

@@ -9,6 +9,12 @@ export function grown(growth: Growth, index: number, weeks: number): number {
   return Math.round(growth.from + ((growth.to - growth.from) * index) / (weeks - 1));
 }
 
+/** Growing minutes, in seconds: the steps are whole minutes. */
+export function grownSeconds(growth: Growth, index: number, weeks: number): number {
+  const { way, from, to } = growth;
+  return 60 * grown({ way, from: from / 60, to: to / 60 }, index, weeks);
+}
+
 /** Whole times through with the rest after each that fit in `seconds`; at least one. */
 export function timesThatFit(seconds: number, play: number, rest: number): number {
   if (play + rest <= 0) return 1;

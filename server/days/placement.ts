@@ -35,10 +35,12 @@ export interface Travel {
   readonly pacing: "onward" | "afresh" | "when passed";
   /** Half steps the next round is moved by. */
   readonly nextRound: number;
+  /** Whether keys an octave or more from home come back by octaves, in later rounds too. */
+  readonly folded: boolean;
   readonly troubles: readonly Trouble[];
 }
 
-/** Half steps up, at most, that a walk is followed; every step divides an octave of octaves by then. */
+/** Steps, at most, that a walk is followed: by then every step has come round to where it began. */
 const LONGEST_WALK = 12;
 
 /** What a placement is called: "G major", "valves 12", or nothing for home without a key. */
@@ -66,7 +68,14 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
   const troubles: Trouble[] = [];
   const { keys } = assignment;
   const home = homePlacement(exercise, instrument);
-  const stay: Travel = { placements: [home], all: true, pacing: "onward", nextRound: 0, troubles };
+  const stay: Travel = {
+    placements: [home],
+    all: true,
+    pacing: "onward",
+    nextRound: 0,
+    folded: false,
+    troubles,
+  };
   if (keys === undefined) return stay;
   const place: Place = { piece: assignment.place.piece, span: keys.span };
   const { content } = exercise;
@@ -122,8 +131,8 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
     }
   } else walk(keys.travel);
   return {
-    placements:
-      placements.length === 0 ? [home] : placements.map((each) => (keys.folded ? folded(each) : each)),
+    placements: placements.length === 0 ? [home] : placements,
+    folded: keys.folded,
     all: keys.all,
     pacing: keys.pacing ?? "onward",
     nextRound: keys.nextRound === undefined ? 0 : signed(keys.nextRound),
@@ -196,7 +205,8 @@ function shiftBeside(home: Key, key: Key, place: "above" | "below" | undefined):
   return near;
 }
 
-function folded(placement: Placement): Placement {
+/** A placement brought back by octaves, so that it lies less than one from home. */
+export function folded(placement: Placement): Placement {
   return { ...placement, semitones: placement.semitones % 12 };
 }
 
@@ -232,5 +242,6 @@ function valveTravel(keys: ValvesClause, home: Placement, instrument: Instrument
     all: keys.all,
     pacing: keys.pacing ?? "onward",
     nextRound: 0,
+    folded: false,
   };
 }

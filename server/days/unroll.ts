@@ -1,3 +1,4 @@
+import type { Mode } from "../music/key";
 import { midiOf } from "../music/pitch";
 import { toNumber } from "../music/rhythm";
 import type { Exercise, Rest } from "../plan/exercise";
@@ -18,9 +19,9 @@ import {
 } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
 import { lasting, loadOf, type Profile, profileOf, upperOf } from "../profile/profile";
-import { cellsThatFit, easedTimes, grown, timesThatFit } from "./amount";
+import { cellsThatFit, easedTimes, grown, grownSeconds, timesThatFit } from "./amount";
 import type { Day, DayItem, DaySession, DayState, Pass, PlayerTerm, Sums } from "./day";
-import { movedPlacement, type Placement, type Travel, travelOf } from "./placement";
+import { folded, movedPlacement, type Placement, type Travel, travelOf } from "./placement";
 import { StretchMeter } from "./stretch-meter";
 import { isPracticeDay, type TaughtWeeks, taughtWeeks } from "./taught-weeks";
 
@@ -41,7 +42,6 @@ interface Asked {
   /** The week within the block, from 0, and how many the block has. */
   readonly index: number;
   readonly weeks: number;
-  readonly profile: Profile;
   readonly tempo: AskedTempo;
   /** Seconds of one time through, and of the rest after it. */
   readonly play: number;
@@ -95,9 +95,9 @@ class Unroller {
     for (let week = 1; week <= this.weeks.count; week++) {
       this.blocksByWeek[week] = term.weeks.filter((block) => this.blockWeeks.get(block)!.includes(week));
     }
-    for (const booking of term.bookings) {
-      if (booking.kind === "concert" && booking.days.kind === "dates") {
-        this.concertDays.push(...booking.days.dates.map((each) => each.date));
+    for (let date = term.dates.from; date <= term.dates.to; date++) {
+      if (term.bookings.some((each) => each.kind === "concert" && isBooked(term, each, date))) {
+        this.concertDays.push(date);
       }
     }
   }
@@ -181,10 +181,7 @@ class Unroller {
 
   private bookingsOn(date: number, noLesson: boolean): readonly Booking[] {
     return this.term.bookings.filter(
-      (each) =>
-        inDays(each.days, date) &&
-        (each.within === undefined || within(each.within, date)) &&
-        !(noLesson && each.kind === "lesson"),
+      (each) => isBooked(this.term, each, date) && !(noLesson && each.kind === "lesson"),
     );
   }
 
@@ -237,17 +234,14 @@ class Unroller {
   }
 
   private exerciseFor(assignment: Assignment, date: number, week: number): Exercise | undefined {
-    let name: string | undefined = assignment.exercise;
+    // Changes speak of the exercise the line names, so that two may stand in for each other.
+    const asked = assignment.exercise;
+    let name = asked;
     for (const change of this.changes) {
-      if (change.kind === "replace" && change.exercise === name && applies(change.when, date, week)) {
-        name = change.by;
-      } else if (
-        change.kind === "leave out" &&
-        change.exercise === name &&
-        applies(change.when, date, week)
-      ) {
-        return undefined;
-      }
+      if (change.kind !== "replace" && change.kind !== "leave out") continue;
+      if (change.exercise !== asked || !applies(change.when, date, week)) continue;
+      if (change.kind === "leave out") return undefined;
+      name = change.by;
     }
     return this.plan.exercises.get(name);
   }
@@ -284,17 +278,20 @@ class Unroller {
     start: number,
     share: number,
   ): { readonly item: DayItem; readonly moves: number } {
-    const { exercise, profile, tempo, rest, play } = asked;
+    const { exercise, tempo, rest, play } = asked;
     const { settings } = this;
     const { passes, moves } = passesFrom(assignment, exercise, travel, asked, start, share);
+    const profile = this.profileFor(assignment, exercise, passes[0]?.placement.mode);
     let times = 0;
     let upper = 0;
     let load = 0;
     for (const pass of passes) {
       times += pass.times;
-      const { semitones } = pass.placement;
-      upper += pass.times * lasting(upperOf(profile, this.upperLine, semitones), tempo.wholeSeconds);
-      load += pass.times * loadOf(profile, settings, semitones, tempo.wholeSeconds);
+      const { semitones, mode } = pass.placement;
+      // Keys of another mode have notes of their own.
+      const here = mode === passes[0]!.placement.mode ? profile : this.profileFor(assignment, exercise, mode);
+      upper += pass.times * lasting(upperOf(here, this.upperLine, semitones), tempo.wholeSeconds);
+      load += pass.times * loadOf(here, settings, semitones, tempo.wholeSeconds);
     }
     const item = {
       assignment,
@@ -313,6 +310,12 @@ class Unroller {
     return { item, moves };
   }
 
+  private profileFor(assignment: Assignment, exercise: Exercise, mode: Mode | undefined): Profile {
+    const { articulation, dynamic } = assignment;
+    const { instrument } = this.player;
+    return profileOf({ exercise, instrument, settings: this.settings, articulation, dynamic, mode });
+  }
+
   private ask(
     assignment: Assignment,
     exercise: Exercise,
@@ -321,20 +324,10 @@ class Unroller {
     weeks: number,
   ): Asked {
     const tempo = this.tempoOf(assignment, exercise, index, weeks);
-    const { articulation, dynamic } = assignment;
-    const { mode } = travel.placements[0]!;
-    const { instrument } = this.player;
-    const profile = profileOf({
-      exercise,
-      instrument,
-      settings: this.settings,
-      articulation,
-      dynamic,
-      mode,
-    });
+    const profile = this.profileFor(assignment, exercise, travel.placements[0]!.mode);
     const play = lasting(profile.playing, tempo.wholeSeconds) + lasting(profile.resting, tempo.wholeSeconds);
     const rest = this.restAfter(assignment.rest ?? exercise.rest, exercise, play);
-    return { exercise, index, weeks, profile, tempo, play, rest, items: new Map() };
+    return { exercise, index, weeks, tempo, play, rest, items: new Map() };
   }
 
   private tempoOf(assignment: Assignment, exercise: Exercise, index: number, weeks: number): AskedTempo {
@@ -403,7 +396,7 @@ class Unroller {
         (each) =>
           each.date === date &&
           each.player === this.player.name &&
-          each.exercise === assignment.exercise &&
+          (each.exercise === assignment.exercise || each.exercise === walk.exercise.name) &&
           (each.tonic === undefined || tonic.key === undefined || each.tonic === keyClass(tonic)),
       );
       if (verdict?.passed !== false) walk.position++;
@@ -448,7 +441,8 @@ function placementAt(travel: Travel, position: number): Placement {
   const { placements, nextRound } = travel;
   const round = Math.floor(position / placements.length);
   const placement = placements[position % placements.length]!;
-  return movedPlacement(placement, round * nextRound);
+  const moved = movedPlacement(placement, round * nextRound);
+  return travel.folded ? folded(moved) : moved;
 }
 
 /** Which keys and how many times through, from where the walk stands, and how far it moves on. */
@@ -464,11 +458,17 @@ function passesFrom(
   const { play, rest, index, weeks } = asked;
   const here = placementAt(travel, start);
   if (exercise.series !== undefined) {
-    return { passes: seriesPasses(exercise.series, here, amount, asked, share), moves: 1 };
+    const { series } = exercise;
+    const cells = (placement: Placement): readonly Pass[] =>
+      seriesPasses(series, placement, amount, asked, share);
+    // All the keys each day: the whole series in each. Minutes hold one key's series.
+    if (!travel.all || amount.kind === "time") return { passes: cells(here), moves: 1 };
+    const passes = travel.placements.flatMap((_, i) => cells(placementAt(travel, start + i)));
+    return { passes, moves: travel.placements.length };
   }
   const one = !travel.all || travel.placements.length === 1;
   if (amount.kind === "time") {
-    const fit = timesThatFit(grown(amount.seconds, index, weeks) * share, play, rest);
+    const fit = timesThatFit(grownSeconds(amount.seconds, index, weeks) * share, play, rest);
     if (one) return { passes: [{ placement: here, times: fit }], moves: 1 };
     const passes: Pass[] = [];
     for (let i = 0; i < fit; i++) passes.push({ placement: placementAt(travel, start + i), times: 1 });
@@ -499,7 +499,7 @@ function seriesPasses(
   let cells = series.cells ?? 1;
   let rounds = 1;
   if (amount.kind === "time") {
-    const fit = cellsThatFit(grown(amount.seconds, index, weeks) * share, play, rest);
+    const fit = cellsThatFit(grownSeconds(amount.seconds, index, weeks) * share, play, rest);
     cells = series.cells === undefined ? fit : Math.min(fit, series.cells);
   } else {
     rounds = grown(amount.times, index, weeks);
@@ -525,6 +525,12 @@ function contentOf(own: SessionContent, routine: SessionContent): SessionContent
     goals: [...own.goals, ...routine.goals],
     lets: [...own.lets, ...routine.lets],
   };
+}
+
+/** Whether a booking falls on a day; "every day" is every day of practice. */
+function isBooked(term: Term, booking: Booking, date: number): boolean {
+  if (booking.within !== undefined && !within(booking.within, date)) return false;
+  return inDays(booking.days, date) && (booking.days.kind !== "every day" || isPracticeDay(term, date));
 }
 
 function within(span: { readonly from: number; readonly to: number }, date: number): boolean {

@@ -19,15 +19,19 @@ export function articulated(score: Score, articulation: Articulation | undefined
           turn = 0;
           return event;
         }
-        if (event.lipSlur !== undefined || event.tied) return event;
-        const note = change(event);
+        const note = event.lipSlur !== undefined || event.tied ? event : change(event);
         if (event.breath) join = false;
         return note;
       });
       return { ...bar, events };
 
       function change(note: ScoreNote): ScoreNote {
-        const plain = { ...note, slur: undefined, tongued: true, tonguing: "single" as const };
+        const plain = {
+          ...note,
+          slur: undefined,
+          tongued: note.attack === "tongue",
+          tonguing: "single" as const,
+        };
         switch (articulation!.kind) {
           case "all slurred": {
             if (!join) slur++;

@@ -56,6 +56,8 @@ export type Content =
       /** Undefined for partials. */
       readonly key: Key | undefined;
       readonly tonicOctave: number;
+      /** Where the notes are written: another exercise's piece where they are borrowed. */
+      readonly piece: Piece;
     }
   | {
       readonly kind: "printed";
@@ -104,6 +106,7 @@ export interface ExerciseDraft {
 /** The one kind of content an exercise has; saying one of these replaces all of them. */
 const CONTENT: readonly ExerciseField["kind"][] = ["music", "printed", "activity"];
 
+/** Reads what a declaration says itself; nothing is asked of other declarations yet. */
 export function readExercise(piece: Piece, declaration: ExerciseDeclaration): ExerciseDraft {
   const reader = new Reader(piece);
   const fields = new Map<ExerciseField["kind"], ExerciseField>();
@@ -291,8 +294,9 @@ function completeWith(
         });
       } else score = varied;
     }
-    const moved = own.get("moved");
-    if (moved !== undefined && moved.kind === "moved" && key !== undefined) {
+    // Music of its own is written where it is meant; only borrowed music stays moved with it.
+    const moved = ownContent && !own.has("moved") ? undefined : field("moved")?.field;
+    if (moved !== undefined && key !== undefined) {
       const up = stepInterval(moved.step);
       const by = moved.direction === "up" ? up : { steps: -up.steps, semitones: -up.semitones };
       const from = transpose({ step: key.step, alter: key.alter, octave: tonicOctave }, by);
@@ -302,7 +306,7 @@ function completeWith(
       key = home;
       tonicOctave = from.octave;
     }
-    return { kind: "notes", by: field_.by, score, key, tonicOctave };
+    return { kind: "notes", by: field_.by, score, key, tonicOctave, piece: where.piece };
   }
 }
 
@@ -321,12 +325,14 @@ function movedScore(score: Score, by: { readonly steps: number; readonly semiton
   };
 }
 
+/** The rest after each time through; a length that cannot be meant counts as none. */
 export function readRest(reader: Reader, rest: RestText): Rest {
   if (rest.kind !== "time") return { kind: rest.kind };
   const seconds = reader.seconds(rest.time, "rest");
   return seconds === undefined ? { kind: "none" } : { kind: "time", seconds };
 }
 
+/** An articulation as asked for, its groups of at least one note. */
 export function readArticulation(node: ArticulationText): Articulation {
   if (node.kind !== "pattern") return { kind: node.kind };
   return {

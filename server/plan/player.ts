@@ -79,6 +79,7 @@ type Writable = { -readonly [K in keyof PlayerFigures]: PlayerFigures[K] };
 const DAY = { clock: "dayClock", playing: "dayPlaying", upper: "dayUpper", stretch: "dayStretch" } as const;
 const WEEK = { clock: "weekClock", playing: "weekPlaying", upper: "weekUpper" } as const;
 
+/** Reads what a level or student states itself. */
 export function readPlayer(piece: Piece, declaration: LevelDeclaration | StudentDeclaration): PlayerDraft {
   const reader = new Reader(piece);
   const figures: Writable = {};

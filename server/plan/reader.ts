@@ -10,7 +10,6 @@ import type {
   StepWord,
   TimeText,
   ValueText,
-  WeekdayWord,
 } from "../../grammar/tree";
 import {
   fifth,
@@ -23,11 +22,16 @@ import {
   wholeStep,
 } from "../music/interval";
 import { type Key, type Mode, parseTonic } from "../music/key";
-import { type Pitch, parsePitch } from "../music/pitch";
+import { midiOf, type Pitch, parsePitch } from "../music/pitch";
 import { type Fraction, NOTE_VALUES, noteValue } from "../music/rhythm";
 import { parseDate, WEEKDAYS } from "./date";
 import type { Place } from "./place";
 import type { Trouble } from "./trouble";
+
+/** No brass instrument sounds outside C0 to B8; what is written beyond is a slip. */
+function isPlayable(midi: number): boolean {
+  return midi >= 12 && midi <= 119;
+}
 
 const pitches = new Map<string, Pitch>();
 const values = new Map<number, Fraction>();
@@ -117,7 +121,8 @@ export class Reader {
   }
 
   pitch(node: PitchText): Pitch | undefined {
-    const pitch = pitches.get(node.text) ?? parsePitch(node.text);
+    const read = pitches.get(node.text) ?? parsePitch(node.text);
+    const pitch = read !== undefined && isPlayable(midiOf(read)) ? read : undefined;
     // There are a few hundred pitches at most; a book names each of them many times.
     if (pitch !== undefined) pitches.set(node.text, pitch);
     else this.troubles.push({ kind: "impossible-pitch", place: this.place(node), text: node.text });
@@ -205,11 +210,6 @@ const STEPS: Readonly<Record<StepWord, Interval>> = {
 /** The interval a step's name means, going up. */
 export function stepInterval(step: StepWord): Interval {
   return STEPS[step];
-}
-
-/** The bit of a weekday in a set. */
-export function weekdayBit(day: WeekdayWord): number {
-  return 1 << WEEKDAYS.indexOf(day);
 }
 
 /** Notes a second statement of the same line in one block; returns whether this is the first. */

@@ -44,6 +44,7 @@ class Builder {
   private slurs = 0;
   private tie: DraftNote | undefined;
   private last: DraftNote | undefined;
+  private lastEvent: DraftEvent | undefined;
   private pickup = false;
   private pickupLength: Fraction | undefined;
   private role: Bar["role"] = { kind: "plain" };
@@ -133,7 +134,7 @@ class Builder {
         this.closeBar();
         return;
       case "breath": {
-        const event = this.events[this.events.length - 1] ?? this.last;
+        const event = this.lastEvent;
         if (event === undefined) this.slip(element, "mark-without-note");
         else event.breath = true;
         return;
@@ -294,7 +295,14 @@ class Builder {
     for (let i = 0; i < this.degrees.length; i++) {
       const note = this.degrees[i]!;
       const degree = note.degree!;
-      const next = this.degrees[i + 1]?.degree;
+      // A repeated degree waits for where the line goes.
+      let ahead = i + 1;
+      while (
+        ahead < this.degrees.length &&
+        height(this.degrees[ahead]!.degree!.degree) === height(degree.degree)
+      )
+        ahead++;
+      const next = this.degrees[ahead]?.degree;
       const direction = next !== undefined && height(next.degree) < height(degree.degree) ? "down" : "up";
       note.degree = { ...degree, direction };
       const key = this.keys[i];
@@ -321,6 +329,7 @@ class Builder {
     this.barSpan = { start: this.barSpan?.start ?? event.span.start, end: event.span.end };
     if (this.openRepeat !== undefined && this.sink === undefined) this.closeRepeat();
     this.events.push(event);
+    this.lastEvent = event;
   }
 
   private closeBar(): void {

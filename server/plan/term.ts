@@ -88,7 +88,7 @@ export interface Session {
   readonly place: Place;
   readonly days: DaySet;
   readonly routine: Name | undefined;
-  /** Undefined while a routine stands for it. */
+  /** What the session itself says, beside the routine it may call up. */
   readonly content: SessionContent;
 }
 
@@ -300,6 +300,7 @@ export function readTerm(
   }
 }
 
+/** Reads a session kept under a name. */
 export function readRoutine(
   piece: Piece,
   declaration: RoutineDeclaration,

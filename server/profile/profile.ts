@@ -1,12 +1,12 @@
 import { hertz } from "../music/frequency";
 import type { Instrument } from "../music/instrument";
-import { degreePitch, type Key, type Mode } from "../music/key";
+import { degreePitch, type Mode } from "../music/key";
 import { type Dynamic, decibels, pressureFactor } from "../music/loudness";
 import { midiOf, type Pitch } from "../music/pitch";
 import { toNumber } from "../music/rhythm";
 import { partialMidi } from "../music/valves";
 import { articulated } from "../plan/articulate";
-import type { Articulation, Exercise } from "../plan/exercise";
+import type { Articulation, Content, Exercise } from "../plan/exercise";
 import type { Place } from "../plan/place";
 import type { Score, ScoreNote } from "../plan/score";
 import type { Settings } from "../plan/settings";
@@ -136,12 +136,7 @@ function compute(ask: ProfileAsk): Profile {
   const { content } = exercise;
   switch (content.kind) {
     case "notes":
-      return new NoteProfile(
-        ask,
-        articulated(content.score, ask.articulation),
-        content.key,
-        content.tonicOctave,
-      ).read();
+      return new NoteProfile(ask, articulated(content.score, ask.articulation), content).read();
     case "printed": {
       const low = midiOf(content.low);
       const high = midiOf(content.high);
@@ -243,6 +238,7 @@ class NoteProfile {
   private phraseHeld = false;
   private readonly phrases: Phrase[] = [];
   private readonly run = new Sum();
+  private readonly silence = new Sum();
   private readonly gaps: Gap[] = [];
   private readonly window: { kind: "single" | "double" | "triple"; whole: number }[] = [];
   private readonly tongue = { single: 0, double: 0, triple: 0 };
@@ -254,14 +250,13 @@ class NoteProfile {
   constructor(
     private readonly ask: ProfileAsk,
     private readonly score: Score,
-    private readonly key: Key | undefined,
-    private readonly tonicOctave: number,
+    private readonly content: Extract<Content, { kind: "notes" }>,
   ) {
     this.factors = frequencyFactors(ask.instrument, ask.settings.loadExponent);
   }
 
   read(): Profile {
-    const { exercise, settings } = this.ask;
+    const { settings } = this.ask;
     for (const index of this.score.order) {
       const bar = this.score.bars[index]!;
       const whole = toNumber(bar.length);
@@ -276,15 +271,17 @@ class NoteProfile {
           this.resting.add(inTime, fixed);
           this.window.length = 0;
           if (value >= BREATHING_REST || event.breath || free !== undefined) this.closePhrase();
-          if (inTime >= LONG_REST || fixed > 0) {
-            this.gaps.push({ before: this.run.take(), rest: { whole: inTime, seconds: fixed } });
-          } else this.run.add(inTime, fixed);
-        } else this.note(event, inTime, fixed);
+          this.silence.add(inTime, fixed);
+        } else {
+          this.endSilence();
+          this.note(event, inTime, fixed);
+        }
       }
     }
+    this.endSilence();
     this.closePhrase();
     const place = (note: ScoreNote | undefined): Place | undefined =>
-      note === undefined ? undefined : { piece: exercise.place.piece, span: note.span };
+      note === undefined ? undefined : { piece: this.content.piece, span: note.span };
     return {
       playing: this.playing.take(),
       resting: this.resting.take(),
@@ -300,7 +297,7 @@ class NoteProfile {
       tongue: this.tongue,
       lipSlurs: [...this.lipMidis.values()].map(({ midis, from, to }) => ({
         midis,
-        place: { piece: exercise.place.piece, span: { start: from.span.start, end: to.span.end } },
+        place: { piece: this.content.piece, span: { start: from.span.start, end: to.span.end } },
       })),
       gaps: this.gaps,
       tail: this.run.take(),
@@ -308,11 +305,19 @@ class NoteProfile {
     };
   }
 
+  /** Rests that follow each other are one: long enough for a gap, or part of the run. */
+  private endSilence(): void {
+    const rest = this.silence.take();
+    if (rest.whole >= LONG_REST || rest.seconds > 0) this.gaps.push({ before: this.run.take(), rest });
+    else this.run.add(rest.whole, rest.seconds);
+  }
+
   private note(note: ScoreNote, whole: number, seconds: number): void {
     const { instrument, settings, dynamic: asked } = this.ask;
     const home = this.midi(note, instrument);
     // A bend counts as the lowest pitch it reaches.
-    const midi = home - note.bend;
+    // Degrees may run off any keyboard; there is nothing to measure beyond its ends.
+    const midi = Math.max(0, Math.min(128, home - note.bend));
     const dynamic = asked ?? note.dynamic;
     this.playing.add(whole, seconds);
     this.run.add(whole, seconds);
@@ -340,9 +345,16 @@ class NoteProfile {
   private midi(note: ScoreNote, instrument: Instrument): number {
     if (note.partial !== undefined) return partialMidi(note.partial, instrument.combinations[0]!, instrument);
     const { mode } = this.ask;
-    if (note.degree !== undefined && mode !== undefined && this.key !== undefined && mode !== this.key.mode) {
+    if (
+      note.degree !== undefined &&
+      mode !== undefined &&
+      this.content.key !== undefined &&
+      mode !== this.content.key.mode
+    ) {
       const { degree, alter, direction } = note.degree;
-      return midiOf(degreePitch({ ...this.key, mode }, this.tonicOctave, degree, alter, direction));
+      return midiOf(
+        degreePitch({ ...this.content.key, mode }, this.content.tonicOctave, degree, alter, direction),
+      );
     }
     return midiOf(note.pitch as Pitch);
   }
@@ -373,7 +385,7 @@ class NoteProfile {
         start: Math.min(from.span.start, to.span.start),
         end: Math.max(from.span.end, to.span.end),
       };
-      this.phrases.push({ length, air, place: { piece: this.ask.exercise.place.piece, span } });
+      this.phrases.push({ length, air, place: { piece: this.content.piece, span } });
     }
     this.phraseFrom = undefined;
     this.phraseTo = undefined;

@@ -1,4 +1,4 @@
-import { keyName, tonicClass } from "../../music/key";
+import { isMinor, keyName, tonicClass } from "../../music/key";
 import type { Rule } from "../rule";
 import { list } from "../words";
 
@@ -15,7 +15,11 @@ export const keysUnreached: Rule = {
     const reached = new Set<string>();
     for (const { item } of occurrences) {
       for (const { placement } of item.passes) {
-        if (placement.key !== undefined) reached.add(`${tonicClass(placement.key)} ${placement.key.mode}`);
+        const { key } = placement;
+        if (key === undefined) continue;
+        reached.add(`${tonicClass(key)} ${key.mode}`);
+        // Any form of the minor serves where a plain minor is on the list.
+        if (isMinor(key)) reached.add(`${tonicClass(key)} natural minor`);
       }
     }
     const missing = keys.value.filter((key) => !reached.has(`${tonicClass(key)} ${key.mode}`));
