@@ -1,4 +1,4 @@
-import type { Mode } from "../music/key";
+import { type Mode, tonicClass } from "../music/key";
 import { midiOf } from "../music/pitch";
 import { toNumber } from "../music/rhythm";
 import type { Exercise, Rest } from "../plan/exercise";
@@ -397,7 +397,7 @@ class Unroller {
           each.date === date &&
           each.player === this.player.name &&
           (each.exercise === assignment.exercise || each.exercise === walk.exercise.name) &&
-          (each.tonic === undefined || tonic.key === undefined || each.tonic === keyClass(tonic)),
+          (each.tonic === undefined || tonic.key === undefined || each.tonic === tonicClass(tonic.key)),
       );
       if (verdict?.passed !== false) walk.position++;
     }
@@ -430,11 +430,6 @@ class Unroller {
       }
     }
   }
-}
-
-function keyClass(placement: Placement): number | undefined {
-  const { key } = placement;
-  return key === undefined ? undefined : midiOf({ step: key.step, alter: key.alter, octave: 4 }) % 12;
 }
 
 function placementAt(travel: Travel, position: number): Placement {

@@ -195,12 +195,12 @@ function tonicSemitones(tonic: Tonic): number {
 }
 
 /** The pitch of a key's tonic in an octave. */
-export function tonicPitch(key: Key, octave: number): Pitch {
+export function tonicPitch(key: Tonic, octave: number): Pitch {
   return { step: key.step, alter: key.alter, octave };
 }
 
 /** Half steps above C, 0–11, of a key's tonic: equal for enharmonic keys. */
-export function tonicClass(key: Key): number {
+export function tonicClass(key: Tonic): number {
   return midiOf(tonicPitch(key, 4)) % 12;
 }
 

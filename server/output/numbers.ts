@@ -1,3 +1,5 @@
+export { minutes as clockText } from "../rules/words";
+
 /** A count as it is read aloud: `1,204`. */
 export function countText(count: number): string {
   return String(count).replace(/\B(?=(\d{3})+$)/g, ",");
@@ -6,12 +8,6 @@ export function countText(count: number): string {
 /** A count with its word: `1 day`, `1,204 days`. */
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${countText(count)} ${count === 1 ? one : many}`;
-}
-
-/** Seconds as minutes and seconds: `4:12`. */
-export function clockText(seconds: number): string {
-  const whole = Math.round(seconds);
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
 }
 
 /** Seconds to a tenth: `8.4 s`. */

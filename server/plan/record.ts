@@ -1,7 +1,6 @@
 import type { Piece } from "../../grammar/piece";
 import type { Name, RecordDeclaration, RecordEntry } from "../../grammar/tree";
-import { parseTonic } from "../music/key";
-import { midiOf } from "../music/pitch";
+import { parseTonic, tonicClass } from "../music/key";
 import type { Place } from "./place";
 import { Reader } from "./reader";
 
@@ -64,7 +63,7 @@ export function verdictsOf(records: readonly Record[], term: string): readonly L
           date: line.date,
           player: line.player.text,
           exercise: entry.exercise.text,
-          tonic: tonic === undefined ? undefined : midiOf({ ...tonic, octave: 4 }) % 12,
+          tonic: tonic === undefined ? undefined : tonicClass(tonic),
           passed: entry.passed,
         });
       }
