@@ -24,6 +24,8 @@ const ORDER = [
   // Checked files are what output shows and what features are functions of.
   "server/workspace",
   "server/output",
+  // Types of what server and client ask of each other: they know nothing, and features answer in them.
+  "server/protocol",
   "server/features",
   // The verbs of the command line: handed a world to speak to, but no process.
   "server/commands",
@@ -35,8 +37,13 @@ const NOT_FOR: Readonly<Record<string, readonly string[]>> = {
   "server/music": ["grammar"],
 };
 
-/** Files that may hold a connection or a process. */
+/** Files that may hold a connection or a process: the entry points, and what wires a connection to the rest. */
 const ENTRIES = ["server/node.ts", "server/worker.ts", "server/cli.ts"];
+const WIRING = /^server\/serve(-[a-z-]+)?\.ts$/;
+
+function isEntry(path: string): boolean {
+  return ENTRIES.includes(path) || WIRING.test(path);
+}
 
 /** Run by hand while building, and asked by nothing: they may write files. */
 const TOOLS = ["grammar/write-highlighting.ts"];
@@ -55,7 +62,7 @@ interface SourceFile {
 /** Everything wrong with one file's imports and surroundings, in words; empty where nothing is. */
 function faultsOf(file: SourceFile): readonly string[] {
   const folder = folderOf(file.path);
-  const entry = ENTRIES.includes(file.path);
+  const entry = isEntry(file.path);
   const client = file.path.startsWith("client/");
   const faults: string[] = [];
   const code = withoutComments(file.text);
@@ -82,7 +89,7 @@ function faultsOf(file: SourceFile): readonly string[] {
 
 function mayImport(from: string, to: string, entry: boolean, client: boolean): boolean {
   if (from === to || entry) return true;
-  if (client) return to === "grammar" || to === "server/features";
+  if (client) return to === "grammar" || to === "server/features" || to === "server/protocol";
   // The version is the package's.
   if (to === "package.json") return from === "server/commands";
   const mine = place(from);
@@ -101,7 +108,9 @@ function mayRequire(folder: string, module: string): boolean {
     return MAY_READ_FILES.includes(folder);
   }
   // Types of the protocol are data; a connection is not.
-  if (module === "vscode-languageserver-types") return folder === "server/features";
+  if (module === "vscode-languageserver-types") {
+    return folder === "server/features" || folder === "server/protocol";
+  }
   return folder === "server/commands" && module === "node:util";
 }
 
@@ -154,7 +163,7 @@ describe("the order of the house", () => {
   it("has a place for every folder of the server", () => {
     const folders = new Set(files.map((file) => folderOf(file.path)));
     const unknown = [...folders].filter(
-      (folder) => place(folder) < 0 && folder !== "client" && !ENTRIES.includes(folder),
+      (folder) => place(folder) < 0 && folder !== "client" && !isEntry(folder) && !isEntry(`${folder}.ts`),
     );
     expect(unknown).toEqual([]);
   });
@@ -202,6 +211,8 @@ describe("the order of the house", () => {
     ["server/rules/a.ts", 'console.log("here");', "touches the console"],
     ["server/days/a.ts", "const today = Date.now();", "asks for the time"],
     ["client/view.ts", 'import { unrollTerm } from "../server/days/unroll";', "client imports server/days"],
+    ["server/protocol/a.ts", 'import "../features/hover";', "server/protocol imports server/features"],
+    ["server/features/a.ts", 'import { serve } from "../serve";', "server/features imports server/serve"],
   ];
 
   it.each(broken)("finds fault with %s: %s", (path, text, fault) => {
@@ -219,6 +230,8 @@ describe("the order of the house", () => {
     ["server/cli.ts", 'import { x } from "./workspace/source";\nconsole.log(process.argv);'],
     ["server/rules/a.ts", "// console.log is not for rules\nconst a = word.process.x;"],
     ["client/extension.ts", 'import * as vscode from "vscode";'],
+    ["client/view.ts", 'import type { TermView } from "../server/protocol/requests";'],
+    ["server/serve-state.ts", 'import type { Connection } from "vscode-languageserver";'],
   ];
 
   it.each(sound)("has nothing against %s: %s", (path, text) => {
