@@ -45,7 +45,7 @@ export interface LeadpipeOptions {
 /** Client → server: the term around a position, week by week and day by day, for the side view. */
 export const TERM_VIEW_REQUEST = "leadpipe/termView";
 
-/** Client → server: the totals of the day under the cursor, in one line. */
+/** Client → server: the totals of the day under the cursor; where the line is for several days, of the fullest. */
 export const DAY_STATUS_REQUEST = "leadpipe/dayStatus";
 
 export interface PlaceParams {
@@ -55,79 +55,105 @@ export interface PlaceParams {
 
 /** A figure beside what is allowed, as it is said and as a share to draw. */
 export interface FigureView {
-  /** What is counted: clock, playing, upper, stretch. */
-  readonly name: string;
+  readonly name: "clock" | "playing" | "upper" | "stretch";
   /** The figure in words: `7:07 of 5:00`. */
   readonly text: string;
   /** How far the allowance is used, 1 being all of it; undefined where nothing limits it. */
   readonly share: number | undefined;
+  /** Whose figure it is; empty where it is the same for all who play the term. */
+  readonly players: readonly string[];
+}
+
+/** What is to be said first of a day or a week. A figure over its budget comes before anything else. */
+export type Standing = "over" | "closed" | "ill" | "concert" | "light" | "near" | "within";
+
+/** Where a view leads. */
+export interface PlaceView {
+  readonly uri: string;
+  readonly range: Range;
 }
 
 export interface DayView {
   /** Year-month-day. */
   readonly date: string;
-  /** The day as a person says it: `Tue 2 Feb`. */
+  /** The day as a person says it: `Tue 20 Oct`. */
   readonly label: string;
-  /** Closed, light, concert …; empty on an ordinary day. */
-  readonly state: string;
+  readonly standing: Standing;
+  /** Lesson, rehearsals, concert, why it is closed; empty on an ordinary day. */
+  readonly remark: string;
   readonly figures: readonly FigureView[];
-  /** Something of the day is over what is allowed. */
-  readonly over: boolean;
-  /** The lines that ask for this day. */
-  readonly range: Range | undefined;
+  /** The line that asks for this day; where a figure is over, the one that adds most to it. */
+  readonly place: PlaceView | undefined;
 }
 
 export interface WeekView {
+  /** `Week 3`, or `No week` for days of a week that has no number. */
   readonly label: string;
+  /** `19 Oct to 24 Oct` */
+  readonly dates: string;
+  readonly standing: Standing;
+  /** Why it is closed, how many of its days are over; empty where there is nothing to say. */
+  readonly remark: string;
   readonly figures: readonly FigureView[];
-  readonly over: boolean;
-  readonly range: Range | undefined;
+  readonly place: PlaceView | undefined;
   readonly days: readonly DayView[];
 }
 
 export interface TermView {
   readonly title: string;
-  /** The player whose figures are shown; a term may be for several. */
-  readonly player: string;
+  /** All who play it. */
   readonly players: readonly string[];
-  readonly range: Range;
+  readonly place: PlaceView | undefined;
   readonly weeks: readonly WeekView[];
 }
 
-/** Null where no term stands around the position. */
+/** Null where the file holds no term. */
 export type TermViewResult = TermView | null;
-
-export interface TermViewParams extends PlaceParams {
-  /** One of the term's players; the first where nothing is said. */
-  readonly player?: string;
-}
 
 /** Null where the cursor stands on no day. */
 export type DayStatusResult = {
-  /** Short enough for a status line. */
-  readonly text: string;
-  /** More of it, in Markdown. */
-  readonly more: string;
-  readonly over: boolean;
+  readonly term: string;
+  readonly day: DayView;
 } | null;
 
 /** Client → server: the files of a new studio, from a teacher's few answers. Nothing is written by the server. */
 export const NEW_STUDIO_REQUEST = "leadpipe/newStudio";
 
+/** Client → server: what may be answered to the questions of a new studio. */
+export const STUDIO_CHOICES_REQUEST = "leadpipe/studioChoices";
+
 export interface NewStudioParams {
-  readonly studio: string;
-  /** As in `instrument trumpet in Bb`. */
-  readonly instrument: string;
+  /** What the level is called: `Seniors`. */
+  readonly level: string;
   /** As in `stage senior`. */
   readonly stage: string;
-  /** Year-month-day. */
+  /** As in `instrument trumpet in Bb`. */
+  readonly instrument: string;
+  /** Days of practice a week, 1 to 7. */
+  readonly daysPerWeek: number;
+  /** Minutes of practice a day. */
+  readonly minutes: number;
+  /** The first day, year-month-day. */
   readonly from: string;
-  readonly to: string;
+  readonly weeks: number;
 }
 
-export interface NewStudioResult {
-  /** Paths from the studio's folder. */
-  readonly files: readonly { readonly path: string; readonly text: string }[];
+/** Paths from the studio's folder, or what is wrong with an answer, in a teacher's words. */
+export type NewStudioResult =
+  | { readonly files: readonly { readonly path: string; readonly text: string }[] }
+  | { readonly trouble: string };
+
+export interface StudioChoicesResult {
+  readonly instruments: readonly string[];
+  readonly stages: readonly {
+    readonly stage: string;
+    /** Minutes and days a week where nothing else is answered. */
+    readonly minutes: number;
+    readonly daysPerWeek: number;
+  }[];
+  /** The least and the most minutes a day, and weeks, that can be asked for. */
+  readonly minutes: { readonly least: number; readonly most: number };
+  readonly weeks: { readonly least: number; readonly most: number };
 }
 
 /** Server → client: how the server is. */
