@@ -16,7 +16,8 @@ export function appliedRhythm(score: Score, pattern: readonly Fraction[]): Score
       const run = bar.events.slice(i, i + pattern.length);
       if (fits(run, pattern.length, whole)) {
         run.forEach((event, n) => {
-          events.push({ ...event, value: pattern[n]! });
+          // The pattern's values are plain ones; a tuplet whose time they fill is gone.
+          events.push({ ...event, value: pattern[n]!, tuplet: undefined });
         });
         changed = true;
         i += pattern.length;

@@ -5,7 +5,7 @@ import type { Dynamic } from "../music/loudness";
 import { midiOf, type Pitch } from "../music/pitch";
 import { add, compare, type Fraction, fractionText, inTuplet, subtract, ZERO } from "../music/rhythm";
 import { type Reader, stepInterval } from "./reader";
-import type { Bar, Score, ScoreNote } from "./score";
+import type { Bar, Score, ScoreNote, ScoreRest, Tuplet } from "./score";
 import type { MusicSlip } from "./trouble";
 
 export interface ScoreGround {
@@ -19,7 +19,7 @@ export interface ScoreGround {
 
 type Draft<T> = { -readonly [K in keyof T]: T[K] };
 type DraftNote = Draft<ScoreNote> & { marks: MarkWord[] };
-type DraftEvent = DraftNote | { kind: "rest"; value: Fraction; breath: boolean; span: Span };
+type DraftEvent = DraftNote | Draft<ScoreRest>;
 
 /** Builds the score of one exercise, noting every bar that does not fill its meter and every slip of the pen. */
 export function buildScore(reader: Reader, music: Music, ground: ScoreGround): Score {
@@ -32,7 +32,7 @@ class Builder {
   private events: DraftEvent[] = [];
   private barSpan: Span | undefined;
   private value: Fraction | undefined;
-  private tuplet: { notes: number; inTimeOf: number } | undefined;
+  private tuplet: Tuplet | undefined;
   private dynamic: Dynamic;
   private hairpin: "cresc" | "dim" | undefined;
   private tonguing: "single" | "double" | "triple" = "single";
@@ -108,7 +108,7 @@ class Builder {
         const value = this.valueFor(element.span);
         if (value === undefined) return;
         this.tiedTo(undefined);
-        this.push({ kind: "rest", value, breath: false, span: element.span });
+        this.push({ kind: "rest", value, tuplet: this.tuplet, breath: false, span: element.span });
         this.last = undefined;
         return;
       }
@@ -245,7 +245,7 @@ class Builder {
     const value = this.valueFor(span);
     if (value === undefined) return;
     this.tie = undefined;
-    this.push({ kind: "rest", value, breath: false, span });
+    this.push({ kind: "rest", value, tuplet: this.tuplet, breath: false, span });
   }
 
   private note(

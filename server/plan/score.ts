@@ -32,11 +32,19 @@ export interface Bar {
   readonly span: Span;
 }
 
+/** So many notes in the time of so many; all events of one pair of brackets share the same object. */
+export interface Tuplet {
+  readonly notes: number;
+  readonly inTimeOf: number;
+}
+
 export type ScoreEvent = ScoreNote | ScoreRest;
 
 export interface ScoreRest {
   readonly kind: "rest";
+  /** As a part of a whole note, tuplet included. */
   readonly value: Fraction;
+  readonly tuplet: Tuplet | undefined;
   readonly breath: boolean;
   readonly span: Span;
 }
@@ -52,7 +60,7 @@ export interface ScoreNote {
   readonly partial: number | undefined;
   /** Sounding length as a part of a whole note, tuplet included, fermata not. */
   readonly value: Fraction;
-  readonly tuplet: { readonly notes: number; readonly inTimeOf: number } | undefined;
+  readonly tuplet: Tuplet | undefined;
   readonly dynamic: Dynamic;
   readonly hairpin: "cresc" | "dim" | undefined;
   /** Whether the tongue starts it. */
