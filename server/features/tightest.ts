@@ -1,0 +1,56 @@
+import type { Player } from "../plan/player";
+import type { FigureView } from "../protocol/requests";
+import { minutes } from "../rules/words";
+
+/** One player's figure and what is allowed of it, in seconds; no allowance where nothing was stated. */
+export interface Measured {
+  readonly player: Player;
+  readonly value: number;
+  readonly budget: number | undefined;
+}
+
+/** Half a second over is rounding, not overload: the rules of a day's budget allow as much. */
+const ROUNDING = 0.5;
+
+/** From this share of a budget on, a figure is said to be near it: nine tenths leave one more time through at most. */
+const NEAR = 0.9;
+
+/**
+ * The figure of the player for whom a budget is the tightest, with the names of all for whom it is the same;
+ * no names where it is the same for everybody. Undefined where nobody has a figure.
+ */
+export function tightest(name: FigureView["name"], all: readonly Measured[]): FigureView | undefined {
+  const first = all.toSorted(byTightness)[0];
+  if (first === undefined) return undefined;
+  const { value, budget } = first;
+  const same = all.filter((each) => each.value === value && each.budget === budget);
+  return {
+    name,
+    text: budget === undefined ? minutes(value) : `${minutes(value)} of ${minutes(budget)}`,
+    share: shareOf(first),
+    // Nothing at all is nobody's in particular.
+    players: same.length === all.length || value === 0 ? [] : same.map((each) => each.player.name),
+  };
+}
+
+function byTightness(a: Measured, b: Measured): number {
+  // A figure without a budget presses on nobody.
+  return (shareOf(b) ?? -1) - (shareOf(a) ?? -1) || b.value - a.value;
+}
+
+function shareOf({ value, budget }: Measured): number | undefined {
+  if (budget === undefined) return undefined;
+  // Nothing allowed and nothing played is as it should be.
+  if (budget === 0) return value === 0 ? 0 : Number.MAX_SAFE_INTEGER;
+  return value / budget;
+}
+
+/** Whether anybody's figure is over what is allowed. */
+export function isOver(all: readonly Measured[]): boolean {
+  return all.some(({ value, budget }) => budget !== undefined && value > budget + ROUNDING);
+}
+
+/** Whether anybody's figure comes near to what is allowed. */
+export function isNear(all: readonly Measured[]): boolean {
+  return all.some((each) => (shareOf(each) ?? 0) >= NEAR);
+}
