@@ -9,20 +9,29 @@ import { printDeclaration } from "./print";
 
 /** Lays a plan text out. Line ends stay what most of the text uses. */
 export function format(text: string): string {
-  const { pieces } = readSource(text);
-  let out = "";
+  const out = formatPieces(readSource(text).pieces).join("");
+  return usesCrlf(text) ? out.replace(/\n/g, "\r\n") : out;
+}
+
+/**
+ * The pieces of a file laid out, each with the blank line that stands below it; together they are the whole
+ * text, with `\n` as line ends.
+ */
+export function formatPieces(pieces: readonly Piece[]): readonly string[] {
+  const laid: string[] = [];
+  let begun = false;
   let blank = false;
   for (const piece of pieces) {
     const body = formatPiece(piece);
-    if (body === "") {
-      blank ||= out !== "" && piece.text !== "";
-      continue;
+    if (body === "") blank ||= begun && piece.text !== "";
+    else {
+      if (blank) laid[laid.length - 1] += "\n";
+      begun = true;
+      blank = endsBlank(piece.text);
     }
-    if (blank && out !== "") out += "\n";
-    out += body;
-    blank = endsBlank(piece.text);
+    laid.push(body);
   }
-  return usesCrlf(text) ? out.replace(/\n/g, "\r\n") : out;
+  return laid;
 }
 
 /** One piece as text, without the blank lines around it; each line has its end. */
@@ -49,7 +58,8 @@ function endsBlank(text: string): boolean {
   return tail.split(/\r\n?|\n/).length > 2;
 }
 
-function usesCrlf(text: string): boolean {
+/** Whether most lines end with `\r\n`. */
+export function usesCrlf(text: string): boolean {
   let crlf = 0;
   let lf = 0;
   for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) {
