@@ -1,26 +1,16 @@
 import type { Piece, SourceTree } from "../../grammar/piece";
+import type { AnyStatement } from "../../grammar/print";
 import type { Span } from "../../grammar/span";
 import type {
-  AreaField,
-  AskEntry,
-  Assignment,
+  ArticulationText,
   Block,
-  BudgetEntry,
-  ChangeItem,
   Clause,
   Days,
   Declaration,
-  ExerciseField,
   Music,
   MusicElement,
-  PlayerField,
   RecordEntry,
-  RecordLine,
-  SessionItem,
-  StudioField,
-  TermField,
-  Unread,
-  WeeksItem,
+  RestText,
 } from "../../grammar/tree";
 
 /**
@@ -29,23 +19,10 @@ import type {
  */
 
 /** Every statement that may stand in a block. */
-export type BlockItem =
-  | StudioField
-  | AreaField
-  | ExerciseField
-  | PlayerField
-  | BudgetEntry
-  | TermField
-  | AskEntry
-  | WeeksItem
-  | SessionItem
-  | ChangeItem
-  | RecordLine
-  | Unread
-  | NonNullable<Assignment["block"]>["items"][number];
+export type BlockItem = Exclude<AnyStatement, Declaration>;
 
 /** What a statement is made of and what has a kind of its own, down to the single notes of music. */
-export type StatementPart = Clause | RecordEntry | MusicElement | Days;
+export type StatementPart = Clause | RecordEntry | MusicElement | Days | ArticulationText | RestText;
 
 /** A name, a word, a number, a key, a value, a date, or a few of them. */
 export interface Leaf {
