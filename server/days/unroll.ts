@@ -2,7 +2,6 @@ import { type Mode, tonicClass } from "../music/key";
 import { midiOf } from "../music/pitch";
 import { toNumber } from "../music/rhythm";
 import type { Exercise, Rest } from "../plan/exercise";
-import type { Plan } from "../plan/plan";
 import type { Player } from "../plan/player";
 import { type LessonVerdict, verdictsOf } from "../plan/record";
 import type { Settings } from "../plan/settings";
@@ -24,9 +23,10 @@ import type { Day, DayItem, DaySession, DayState, Pass, PlayerTerm, Sums } from 
 import { folded, movedPlacement, type Placement, type Travel, travelOf } from "./placement";
 import { StretchMeter } from "./stretch-meter";
 import { isPracticeDay, type TaughtWeeks, taughtWeeks } from "./taught-weeks";
+import type { DaysPlan } from "./term-ground";
 
 /** Unrolls a term for one player, day by day. Exercises that do not exist are passed over (and noted elsewhere). */
-export function unrollTerm(plan: Plan, term: Term, player: Player): PlayerTerm {
+export function unrollTerm(plan: DaysPlan, term: Term, player: Player): PlayerTerm {
   return new Unroller(plan, term, player).unroll();
 }
 
@@ -75,7 +75,7 @@ class Unroller {
   private readonly concertDays: number[] = [];
 
   constructor(
-    private readonly plan: Plan,
+    private readonly plan: DaysPlan,
     private readonly term: Term,
     private readonly player: Player,
   ) {

@@ -7,14 +7,13 @@ import { type Plan, playersOf } from "../plan/plan";
 import type { Player } from "../plan/player";
 import type { SessionContent, Term } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
-import { weekTotals } from "../totals/week";
 import { RULES } from "./all";
 import { catalogue, infoOf } from "./catalogue";
 import type { Finding } from "./finding";
 import { Gatherer, type ScopedLet } from "./gather";
-import { occurrencesOf } from "./occurrences";
-import type { Raw, Rule, TroubleRule } from "./rule";
+import type { TroubleRule } from "./rule";
 import type { Surroundings } from "./surroundings";
+import { type Said, termReports } from "./term-reports";
 
 export type { Surroundings } from "./surroundings";
 
@@ -51,26 +50,17 @@ export function checkPlan(plan: Plan, around: Surroundings, each?: EachTerm): re
   const rules = TERM_RULES.filter((rule) => gatherer.wants(rule.code));
   for (const term of plan.own.terms) {
     const daysFor = sharedUnrolling(plan, term);
-    const heard: { readonly days: PlayerTerm; readonly said: readonly (readonly [Rule, Raw])[] }[] = [];
+    const reportsOf = termReports(plan, term, rules);
+    const heard: { readonly days: PlayerTerm; readonly said: Said }[] = [];
     for (const player of playersOf(plan, term)) {
       const days = daysFor(player);
       each?.(days);
       troubles(days.troubles, player.name);
       // What holds of one player holds of all who share the days and the figures.
       const like = heard.find((other) => other.days.days === days.days && alike(other.days.player, player));
-      if (like !== undefined) {
-        for (const [rule, raw] of like.said) gatherer.add(rule, raw, player.name);
-        continue;
-      }
-      const said: (readonly [Rule, Raw])[] = [];
-      const view = { plan, days, weeks: weekTotals(days), occurrences: occurrencesOf(days) };
-      for (const rule of rules) {
-        rule.check(view, (raw) => {
-          said.push([rule, raw]);
-          gatherer.add(rule, raw, player.name);
-        });
-      }
-      heard.push({ days, said });
+      const said = like?.said ?? reportsOf(days);
+      for (const [rule, raw] of said) gatherer.add(rule, raw, player.name);
+      if (like === undefined) heard.push({ days, said });
     }
   }
   idleLets(plan, gatherer);

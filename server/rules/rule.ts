@@ -36,7 +36,8 @@ export type Report = (raw: Raw) => void;
 
 /** A term as one player meets it, with its weeks summed. */
 export interface TermView {
-  readonly plan: Plan;
+  /** No more of the plan than this: what is said of a term is kept while this, its days and its player are the same. */
+  readonly plan: Pick<Plan, "settings" | "areas">;
   readonly days: PlayerTerm;
   readonly weeks: readonly WeekTotals[];
   readonly occurrences: readonly Occurrence[];
@@ -45,10 +46,15 @@ export interface TermView {
 export type Rule = RuleInfo &
   (
     | { readonly kind: "plan"; readonly check: (plan: Plan, around: Surroundings, report: Report) => void }
-    | { readonly kind: "term"; readonly check: (view: TermView, report: Report) => void }
+    | TermRule
     /** Says in words what reading the plan noted. */
     | TroubleRule
   );
+
+export type TermRule = RuleInfo & {
+  readonly kind: "term";
+  readonly check: (view: TermView, report: Report) => void;
+};
 
 export type TroubleRule = RuleInfo & {
   readonly kind: "trouble";

@@ -1,0 +1,46 @@
+import type { PlayerTerm } from "../days/day";
+import { sameGround, termGround } from "../days/term-ground";
+import type { Plan } from "../plan/plan";
+import type { Player } from "../plan/player";
+import type { Term } from "../plan/term";
+import { weekTotals } from "../totals/week";
+import { occurrencesOf } from "./occurrences";
+import type { Raw, TermRule } from "./rule";
+
+/** What the rules have to say of a term as one player meets it, in their order. */
+export type Said = readonly (readonly [TermRule, Raw])[];
+
+interface Kept {
+  readonly days: PlayerTerm["days"];
+  readonly said: Said;
+}
+
+interface Reports {
+  readonly ground: readonly unknown[];
+  readonly byPlayer: WeakMap<Player, Kept>;
+}
+
+/** A term keeps what was said of it for as long as everything the rules look at stays the same. */
+const reports = new WeakMap<Term, Reports>();
+
+/**
+ * Asks the rules about one term. What they said of a player's days is kept and not worked out again while the
+ * days, the player, the studio's settings and the areas are the same: of a long file, only the term that was
+ * edited is looked at anew.
+ */
+export function termReports(plan: Plan, term: Term, rules: readonly TermRule[]): (days: PlayerTerm) => Said {
+  const ground = [...termGround(plan, term), plan.areas.size, ...plan.areas.values()];
+  const before = reports.get(term);
+  const same = before !== undefined && sameGround(before.ground, ground);
+  const byPlayer = same ? before.byPlayer : new WeakMap<Player, Kept>();
+  if (!same) reports.set(term, { ground, byPlayer });
+  return (days) => {
+    const kept = byPlayer.get(days.player);
+    if (kept !== undefined && kept.days === days.days) return kept.said;
+    const said: (readonly [TermRule, Raw])[] = [];
+    const view = { plan, days, weeks: weekTotals(days), occurrences: occurrencesOf(days) };
+    for (const rule of rules) rule.check(view, (raw) => said.push([rule, raw]));
+    byPlayer.set(days.player, { days: days.days, said });
+    return said;
+  };
+}
