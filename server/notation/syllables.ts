@@ -1,0 +1,42 @@
+/**
+ * What the tongue says: syllables under the notes where a way of starting them, or double or triple tonguing,
+ * is asked for. The syllables are common practice without a source.
+ */
+import type { SheetBar, SheetNote } from "./sheet";
+
+const ATTACKS = { air: "hoo", lip: "poo", tongue: "too" } as const;
+const PATTERNS = { double: ["t", "k"], triple: ["t", "t", "k"] } as const;
+
+/** The syllables by the number of the note. Plainly tongued music has none. */
+export function syllablesOf(bars: readonly SheetBar[]): ReadonlyMap<number, string> {
+  const found = new Map<number, string>();
+  const attacksVary = bars.some((bar) =>
+    bar.events.some((event) => event.kind === "note" && event.attack !== "tongue"),
+  );
+  let attack: SheetNote["attack"] | undefined;
+  let turn = 0;
+  let tonguing: SheetNote["tonguing"] = "single";
+  for (const bar of bars) {
+    for (const event of bar.events) {
+      if (event.kind === "rest") {
+        turn = 0;
+        continue;
+      }
+      if (event.tied) continue;
+      if (attacksVary && event.attack !== attack) {
+        attack = event.attack;
+        found.set(event.id, ATTACKS[attack]);
+      }
+      if (event.tonguing !== tonguing) turn = 0;
+      tonguing = event.tonguing;
+      if (tonguing === "single" || !event.tongued) {
+        turn = 0;
+        continue;
+      }
+      const pattern = PATTERNS[tonguing];
+      found.set(event.id, pattern[turn % pattern.length] ?? "t");
+      turn++;
+    }
+  }
+  return found;
+}
