@@ -60,12 +60,13 @@ function labelled(rows: readonly (readonly [string, string])[]): readonly string
 }
 
 /** A written MIDI number spelled as the key would have it. */
-function spelled(midi: number, placement: Placement): Pitch {
+export function spelled(midi: number, placement: Placement): Pitch {
   const flats = placement.key === undefined || fifthsOf(placement.key) < 0;
   return pitchFromMidi(midi, flats);
 }
 
-function named(midi: number, placement: Placement): string {
+/** A written MIDI number with the word players have for it: `C5 (third-space C)`. */
+export function named(midi: number, placement: Placement): string {
   const pitch = spelled(midi, placement);
   const [sign, spoken] = [pitchSign(pitch), spokenPitch(pitch)];
   return sign === spoken ? sign : `${sign} (${spoken})`;
@@ -199,7 +200,7 @@ function tongueRows({ profile, wholeSeconds }: Measured): readonly (readonly [st
 }
 
 /** Notes per second, and as musicians say it: sixteenths at so many quarters a minute. */
-function speed(perSecond: number): string {
+export function speed(perSecond: number): string {
   return `sixteenths at ${Math.round((perSecond * 60) / 4)} (${(Math.round(perSecond * 10) / 10).toFixed(1)} notes a second)`;
 }
 
