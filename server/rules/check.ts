@@ -28,6 +28,22 @@ export type EachTerm = (term: PlayerTerm) => void;
 
 /** Every finding of a plan's own declarations, those of one place gathered. */
 export function checkPlan(plan: Plan, around: Surroundings, each?: EachTerm): readonly Finding[] {
+  const steps = checkingPlan(plan, around, each);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/**
+ * The same in small steps, one for each player of each term, so that whoever waits for something else need not
+ * wait for all. What is left half-way costs the next check nothing: terms keep what was found out.
+ */
+export function* checkingPlan(
+  plan: Plan,
+  around: Surroundings,
+  each?: EachTerm,
+): Generator<undefined, readonly Finding[]> {
   const gatherer = new Gatherer(plan.settings, letsOf(plan));
   const troubles = (list: readonly Trouble[], player: string | undefined): void => {
     for (const trouble of list) {
@@ -61,6 +77,7 @@ export function checkPlan(plan: Plan, around: Surroundings, each?: EachTerm): re
       const said = like?.said ?? reportsOf(days);
       for (const [rule, raw] of said) gatherer.add(rule, raw, player.name);
       if (like === undefined) heard.push({ days, said });
+      yield;
     }
   }
   idleLets(plan, gatherer);

@@ -36,8 +36,12 @@ export interface Use {
   readonly place: Place;
 }
 
+const knownUses = new WeakMap<SourceTree, readonly Use[]>();
+
 /** The `use` lines of a file, in order. */
 export function usesOf(tree: SourceTree): readonly Use[] {
+  const known = knownUses.get(tree);
+  if (known !== undefined) return known;
   const uses: Use[] = [];
   for (const piece of tree.pieces) {
     const { declaration } = piece;
@@ -45,6 +49,7 @@ export function usesOf(tree: SourceTree): readonly Use[] {
       uses.push({ declaration, place: { piece, span: declaration.path.span } });
     }
   }
+  knownUses.set(tree, uses);
   return uses;
 }
 

@@ -13,12 +13,26 @@ export interface ResolvedUse {
   readonly caseDiffers: boolean;
 }
 
-/** The files of a set and how they use each other. */
+/**
+ * The files of a set and how they use each other. It holds no text: while no file comes or goes and no `use`
+ * line changes, it serves for the next set as well.
+ */
 export class UseGraph {
   private readonly resolvedUses = new Map<string, readonly ResolvedUse[]>();
+  private readonly usedFiles = new Map<string, readonly string[]>();
+  private readonly found = new Map<string, readonly Finding[]>();
   private readonly byLowerCase = new Map<string, string[]>();
+  /** The `use` lines of every file that was read. */
+  private readonly uses: ReadonlyMap<string, readonly Use[]>;
+  private readonly failures: SourceSet["failures"];
+  private readonly aliases: SourceSet["aliases"];
+  private readonly known: SourceSet["known"];
 
-  constructor(private readonly set: SourceSet) {
+  constructor(set: SourceSet) {
+    this.uses = new Map([...set.sources].map(([path, { tree }]) => [path, usesOf(tree)]));
+    this.failures = set.failures;
+    this.aliases = set.aliases;
+    this.known = set.known;
     for (const path of new Set([...set.known, ...set.sources.keys(), ...set.failures.keys()])) {
       const folded = path.toLowerCase();
       const alike = this.byLowerCase.get(folded);
@@ -27,12 +41,25 @@ export class UseGraph {
     }
   }
 
+  /** Whether this is what the graph of another set would be. */
+  serves(set: SourceSet): boolean {
+    if (set.failures !== this.failures || set.aliases !== this.aliases || set.known !== this.known)
+      return false;
+    if (set.sources.size !== this.uses.size) return false;
+    for (const [path, { tree }] of set.sources) {
+      const before = this.uses.get(path);
+      const now = usesOf(tree);
+      if (before === undefined || before.length !== now.length) return false;
+      if (before !== now && before.some((use, i) => use.declaration !== now[i]?.declaration)) return false;
+    }
+    return true;
+  }
+
   /** The `use` lines of a file with what they mean. */
   usesOf(path: string): readonly ResolvedUse[] {
     const known = this.resolvedUses.get(path);
     if (known !== undefined) return known;
-    const source = this.set.sources.get(path);
-    const uses = source === undefined ? [] : usesOf(source.tree).map((use) => this.resolve(path, use));
+    const uses = (this.uses.get(path) ?? []).map((use) => this.resolve(path, use));
     this.resolvedUses.set(path, uses);
     return uses;
   }
@@ -42,10 +69,12 @@ export class UseGraph {
    * file is the farthest: what a plan says itself comes after the house rules.
    */
   usedBy(path: string): readonly string[] {
+    const known = this.usedFiles.get(path);
+    if (known !== undefined) return known;
     const seen = new Set([path]);
     const order: string[] = [];
     const visit = (at: string): void => {
-      if (seen.has(at) || !this.set.sources.has(at)) return;
+      if (seen.has(at) || !this.uses.has(at)) return;
       seen.add(at);
       for (const use of this.usesOf(at)) if (use.path !== undefined) visit(use.path);
       order.push(at);
@@ -53,6 +82,7 @@ export class UseGraph {
     const studio = this.studioOf(path);
     if (studio !== undefined) visit(studio);
     for (const use of this.usesOf(path)) if (use.path !== undefined) visit(use.path);
+    this.usedFiles.set(path, order);
     return order;
   }
 
@@ -60,15 +90,18 @@ export class UseGraph {
   studioOf(path: string): string | undefined {
     if (fileName(path) === STUDIO_FILE) return undefined;
     for (const folder of foldersUp(folderOf(path))) {
-      const studio = this.set.aliases.get(joined(folder, STUDIO_FILE)) ?? joined(folder, STUDIO_FILE);
-      if (this.set.sources.has(studio) && studio !== path) return studio;
+      const studio = this.aliases.get(joined(folder, STUDIO_FILE)) ?? joined(folder, STUDIO_FILE);
+      if (this.uses.has(studio) && studio !== path) return studio;
     }
     return undefined;
   }
 
   /** What is to be said about the `use` lines of a file. */
   findings(path: string): readonly Finding[] {
+    const known = this.found.get(path);
+    if (known !== undefined) return known;
     const findings: Finding[] = [];
+    this.found.set(path, findings);
     const firsts = new Map<string, Use>();
     for (const { use, path: used, caseDiffers } of this.usesOf(path)) {
       const written = use.declaration.path.text;
@@ -76,7 +109,7 @@ export class UseGraph {
         findings.push(this.missing(path, use));
         continue;
       }
-      const failure = this.set.failures.get(used);
+      const failure = this.failures.get(used);
       if (failure !== undefined) {
         findings.push(
           fileFinding("use-missing", use.place, `“${written}” cannot be used. ${failure.message}`),
@@ -109,14 +142,14 @@ export class UseGraph {
 
   private resolve(path: string, use: Use): ResolvedUse {
     const wanted = resolved(folderOf(path), use.declaration.path.text);
-    const exact = this.set.aliases.get(wanted) ?? wanted;
+    const exact = this.aliases.get(wanted) ?? wanted;
     if (this.isThere(exact)) return { use, path: exact, caseDiffers: false };
     const alike = this.byLowerCase.get(wanted.toLowerCase())?.find((each) => this.isThere(each));
     return { use, path: alike, caseDiffers: alike !== undefined };
   }
 
   private isThere(path: string): boolean {
-    return this.set.sources.has(path) || this.set.failures.has(path);
+    return this.uses.has(path) || this.failures.has(path);
   }
 
   private missing(path: string, use: Use): Finding {
@@ -139,9 +172,7 @@ export class UseGraph {
 
   /** A file of the same name elsewhere, or else of the nearest spelling, those in the folder meant first. */
   private nearestFile(from: string, wanted: string, name: string): string | undefined {
-    const others = [...new Set([...this.set.known, ...this.set.sources.keys()])]
-      .filter((each) => each !== from)
-      .sort();
+    const others = [...new Set([...this.known, ...this.uses.keys()])].filter((each) => each !== from).sort();
     const same = others.find((each) => fileName(each) === name);
     if (same !== undefined) return same;
     const beside = others.filter((each) => folderOf(each) === folderOf(wanted));

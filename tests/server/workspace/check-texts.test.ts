@@ -72,10 +72,18 @@ describe("files of one studio", () => {
 
   test("every piece belongs to one file, from where it starts", () => {
     const result = checked({ "a.practice": 'area "A"\n\narea "B"\n', "b.practice": 'area "A"\n' });
-    for (const [piece, { file: home, start }] of result.homes) {
-      expect(home.text.slice(start, start + piece.text.length)).toBe(piece.text);
+    let pieces = 0;
+    for (const { path, text, tree } of result.files) {
+      for (const piece of tree.pieces) {
+        pieces++;
+        const home = result.homes.get(piece);
+        expect(home?.file.path).toBe(path);
+        const start = home?.start ?? -1;
+        expect(text.slice(start, start + piece.text.length)).toBe(piece.text);
+      }
     }
-    expect(result.homes.size).toBeGreaterThanOrEqual(3);
+    expect(pieces).toBe(3);
+    expect(result.homes.get({ ...result.files[0]!.tree.pieces[0]! })).toBeUndefined();
   });
 
   test("the studio's severities hold for files too", () => {

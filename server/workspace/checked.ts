@@ -1,0 +1,31 @@
+import type { Piece, SourceTree } from "../../grammar/piece";
+import type { Plan } from "../plan/plan";
+import type { Finding } from "../rules/finding";
+import type { Ground } from "../rules/ground";
+
+/**
+ * A file with what it means and what was found in it. Plan, ground and findings are worked out when they are
+ * first asked for, so that who needs the tree alone does not wait for them.
+ */
+export interface CheckedFile {
+  readonly path: string;
+  readonly text: string;
+  readonly tree: SourceTree;
+  readonly plan: Plan;
+  /** What the plan was read and checked with; a proposed change is measured on the same ground. */
+  readonly ground: Ground;
+  /** By place, from the top of the file down. */
+  readonly findings: readonly Finding[];
+  /** Whether its findings were asked for; otherwise it is here because another file uses it. */
+  readonly asked: boolean;
+}
+
+/** Which file a piece stands in, and where in its text it begins. */
+export interface PieceHomes {
+  get(piece: Piece): { readonly file: CheckedFile; readonly start: number } | undefined;
+}
+
+export interface Checked {
+  readonly files: readonly CheckedFile[];
+  readonly homes: PieceHomes;
+}

@@ -1,0 +1,55 @@
+import type { SourceTree } from "../../grammar/piece";
+import type { Plan } from "../plan/plan";
+import type { Surroundings } from "../rules/surroundings";
+
+/** What the files of a set say of each other: what any of them asks for, and whether all could be read. */
+export function surroundingsOf(
+  files: Iterable<{ readonly tree: SourceTree; readonly plan: Plan }>,
+): Surroundings {
+  const mentioned = new Set<string>();
+  let terms = false;
+  let readable = true;
+  for (const { tree, plan } of files) {
+    for (const name of mentionedIn(plan)) mentioned.add(name);
+    terms ||= plan.own.terms.length > 0;
+    readable &&= isReadable(tree);
+  }
+  // Where something could not be read, nobody knows what it asks for, and nothing is called unused.
+  return { mentioned, hasTerm: terms && readable };
+}
+
+/**
+ * What the rules of one plan can see of the surroundings, as a text to compare: which of its own exercises and
+ * routines are asked for anywhere.
+ */
+export function seenBy(plan: Plan, { mentioned, hasTerm }: Surroundings): string {
+  if (!hasTerm) return "";
+  const own = [...plan.own.exercises, ...plan.own.routines];
+  return own.map(({ name }) => (mentioned.has(name) ? "1" : "0")).join("");
+}
+
+const knownMentions = new WeakMap<Plan, ReadonlySet<string>>();
+
+/** Exercises and routines that a plan asks for. */
+function mentionedIn(plan: Plan): ReadonlySet<string> {
+  const known = knownMentions.get(plan);
+  if (known !== undefined) return known;
+  const mentioned = new Set(plan.mentioned);
+  for (const term of plan.own.terms) {
+    for (const weeks of term.weeks) {
+      for (const { routine } of weeks.sessions) if (routine !== undefined) mentioned.add(routine.text);
+    }
+  }
+  knownMentions.set(plan, mentioned);
+  return mentioned;
+}
+
+const knownReadable = new WeakMap<SourceTree, boolean>();
+
+function isReadable(tree: SourceTree): boolean {
+  const known = knownReadable.get(tree);
+  if (known !== undefined) return known;
+  const readable = tree.pieces.every((piece) => piece.problems.length === 0);
+  knownReadable.set(tree, readable);
+  return readable;
+}
