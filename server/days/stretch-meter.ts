@@ -14,11 +14,22 @@ export class StretchMeter {
   private run = 0;
   private waiting = 0;
   /** Of the present run: the item that fills most of it so far, and the one now sounding. */
-  private most: { readonly item: DayItem; seconds: number } | undefined;
-  private now: { readonly item: DayItem; seconds: number } | undefined;
+  private most: DayItem | undefined;
+  private mostSeconds = 0;
+  private now: DayItem | undefined;
+  private nowSeconds = 0;
 
   /** @param hornDown the shortest rest, in seconds, that lets the lips recover */
   constructor(private readonly hornDown: number) {}
+
+  /** Begins another session. */
+  begin(): void {
+    this.longest = 0;
+    this.longestItem = undefined;
+    this.run = 0;
+    this.waiting = 0;
+    this.now = undefined;
+  }
 
   rest(seconds: number): void {
     this.waiting += seconds;
@@ -33,15 +44,22 @@ export class StretchMeter {
     if (this.run === 0) {
       this.run = seconds;
       this.most = undefined;
+      this.mostSeconds = 0;
       this.now = undefined;
     } else this.run += this.waiting + seconds;
     this.waiting = 0;
-    if (this.now?.item !== item) this.now = { item, seconds: 0 };
-    this.now.seconds += seconds;
-    if (this.most === undefined || this.now.seconds > this.most.seconds) this.most = this.now;
+    if (this.now !== item) {
+      this.now = item;
+      this.nowSeconds = 0;
+    }
+    this.nowSeconds += seconds;
+    if (this.nowSeconds > this.mostSeconds) {
+      this.most = item;
+      this.mostSeconds = this.nowSeconds;
+    }
     if (this.run > this.longest) {
       this.longest = this.run;
-      this.longestItem = this.most.item;
+      this.longestItem = this.most;
     }
   }
 

@@ -5,24 +5,14 @@ import type { Exercise, Rest } from "../plan/exercise";
 import type { Player } from "../plan/player";
 import { type LessonVerdict, verdictsOf } from "../plan/record";
 import type { Settings } from "../plan/settings";
-import {
-  type Assignment,
-  type Booking,
-  type Change,
-  type ChangeWhen,
-  inDays,
-  type Session,
-  type SessionContent,
-  type Term,
-  type WeeksPlan,
-} from "../plan/term";
+import type { Assignment, Booking, Change, ChangeWhen, Session, SessionContent, Term } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
 import { lasting, loadOf, type Profile, profileOf, upperOf } from "../profile/profile";
 import { cellsThatFit, easedTimes, grown, grownSeconds, timesThatFit } from "./amount";
 import type { Day, DayItem, DaySession, DayState, Pass, PlayerTerm, Sums } from "./day";
 import { folded, movedPlacement, type Placement, type Travel, travelOf } from "./placement";
 import { StretchMeter } from "./stretch-meter";
-import { isPracticeDay, type TaughtWeeks, taughtWeeks } from "./taught-weeks";
+import { type CalendarDay, type PlannedSession, type TermCalendar, termCalendar } from "./term-calendar";
 import type { DaysPlan } from "./term-ground";
 
 /** Unrolls a term for one player, day by day. Exercises that do not exist are passed over (and noted elsewhere). */
@@ -43,11 +33,18 @@ interface Asked {
   readonly index: number;
   readonly weeks: number;
   readonly tempo: AskedTempo;
+  /** In the mode of the first key. */
+  readonly profile: Profile;
   /** Seconds of one time through, and of the rest after it. */
   readonly play: number;
   readonly rest: number;
   /** Items of full days by where the walk stood, and how far each moves it. */
-  readonly items: Map<number, { readonly item: DayItem; readonly moves: number }>;
+  readonly items: (Made | undefined)[];
+}
+
+interface Made {
+  readonly item: DayItem;
+  readonly moves: number;
 }
 
 /** How far an assignment has walked. */
@@ -56,23 +53,25 @@ interface Walk {
   travel: Travel;
   /** Placements played so far, counted on through all rounds. */
   position: number;
+  /** Whether anything about the assignment differs from week to week. */
+  readonly grows: boolean;
   asked: Asked | undefined;
 }
 
 class Unroller {
   private readonly settings: Settings;
-  private readonly weeks: TaughtWeeks;
+  private readonly calendar: TermCalendar;
   private readonly upperLine: number;
   private readonly verdicts: readonly LessonVerdict[];
   private readonly changes: readonly Change[];
   private readonly walks = new Map<Assignment, Walk>();
+  /** The walks that go on after a lesson. */
+  private readonly waiting: (readonly [Assignment, Walk])[] = [];
   private readonly restarts = new Map<Assignment, PlayerTerm["restarts"][number]>();
   private readonly troubles: Trouble[] = [];
-  private readonly blockWeeks = new Map<WeeksPlan, readonly number[]>();
-  private readonly blocksByWeek: (readonly WeeksPlan[])[] = [];
   private readonly overlaps: PlayerTerm["overlaps"][number][] = [];
-  private readonly strays: PlayerTerm["strays"][number][] = [];
-  private readonly concertDays: number[] = [];
+  private readonly contents = new Map<Session, SessionContent>();
+  private readonly meter: StretchMeter;
 
   constructor(
     private readonly plan: DaysPlan,
@@ -80,91 +79,60 @@ class Unroller {
     private readonly player: Player,
   ) {
     this.settings = plan.settings;
-    this.weeks = taughtWeeks(term);
+    this.calendar = termCalendar(term);
+    this.meter = new StretchMeter(plan.settings.hornDown);
     const { upperFrom } = player.figures;
     // Without an upper line nothing is upper: 128 lies above every note.
     this.upperLine = upperFrom === undefined ? 128 : midiOf(upperFrom.value);
-    this.verdicts = verdictsOf(plan.records, term.name);
+    this.verdicts = verdictsOf(plan.records, term.name).filter((each) => each.player === player.name);
     this.changes = term.changes
       .filter((each) => each.player.text === player.name)
       .flatMap((each) => each.changes);
-    for (const block of term.weeks) {
-      const all = Array.from({ length: this.weeks.count }, (_, i) => i + 1);
-      this.blockWeeks.set(block, block.weeks?.filter((week) => week <= this.weeks.count) ?? all);
-    }
-    for (let week = 1; week <= this.weeks.count; week++) {
-      this.blocksByWeek[week] = term.weeks.filter((block) => this.blockWeeks.get(block)!.includes(week));
-    }
-    for (let date = term.dates.from; date <= term.dates.to; date++) {
-      if (term.bookings.some((each) => each.kind === "concert" && isBooked(term, each, date))) {
-        this.concertDays.push(date);
-      }
-    }
   }
 
   unroll(): PlayerTerm {
-    const days: Day[] = [];
-    for (let date = this.term.dates.from; date <= this.term.dates.to; date++) days.push(this.day(date));
-    this.findStrays();
+    const days = this.calendar.days.map((day) => this.day(day));
     return {
       term: this.term,
       player: this.player,
       days,
-      weeks: this.weeks.count,
+      weeks: this.calendar.weeks.count,
       troubles: this.troubles,
       unfinished: this.unfinished(),
       restarts: [...this.restarts.values()],
       overlaps: this.overlaps,
-      strays: this.strays,
+      strays: this.calendar.strays,
     };
   }
 
-  private day(date: number): Day {
-    const { term } = this;
-    const week = this.weeks.weekOf(date);
-    const practice = isPracticeDay(term, date);
-    const closures = term.closures.filter((each) => date >= each.from && date <= each.to);
-    const closed = closures.some((each) => each.how === "closed");
-    const ill = this.changes.some((each) => each.kind === "ill" && within(each.dates, date));
-    const light = closures.some((each) => each.how === "light");
-    const half = this.changes.some((each) => each.kind === "half" && within(each.dates, date));
-    const eased = this.isEased(date);
-    let state: DayState = "practice";
-    if (closed) state = "closed";
-    else if (ill) state = "ill";
-    else if (!practice) state = "free";
-    else if (light) state = "light";
-    const bookings =
-      closed || ill
-        ? []
-        : this.bookingsOn(
-            date,
-            closures.some((each) => each.how === "no lesson"),
-          );
-    const sessions: DaySession[] = [];
-    const easeShare = eased ? (term.ease?.share ?? 1) : 1;
-    const share = easeShare * (half ? 0.5 : 1);
-    if ((state === "practice" || state === "light") && week !== undefined) {
-      const short = term.shortDays.some((days) => inDays(days, date));
-      for (const block of this.blocksByWeek[week] ?? []) {
-        for (const session of block.sessions) {
-          if (!inDays(session.days, date)) continue;
-          const clash = sessions.find((each) => each.session.name === session.name);
-          if (clash !== undefined) {
-            this.overlaps.push({ date, first: clash.session.place, second: session.place });
-          }
-          sessions.push(this.session(session, block, date, week, { short, light: state === "light", share }));
-        }
-      }
+  private day(planned: CalendarDay): Day {
+    const { date, week, light } = planned;
+    let ill = false;
+    let half = false;
+    for (const change of this.changes) {
+      if (change.kind === "ill") ill ||= within(change.dates, date);
+      else if (change.kind === "half") half ||= within(change.dates, date);
     }
-    const lesson = bookings.some((each) => each.kind === "lesson");
+    let state: DayState = "practice";
+    if (planned.closed) state = "closed";
+    else if (ill) state = "ill";
+    else if (!planned.practice) state = "free";
+    else if (light) state = "light";
+    const share = planned.ease * (half ? 0.5 : 1);
+    const played = (state === "practice" || state === "light") && week !== undefined;
+    const sessions = played
+      ? planned.sessions.map((each) => this.session(each, planned, state === "light", share))
+      : [];
+    if (played) this.overlaps.push(...planned.overlaps);
+    const bookings = ill ? [] : planned.bookings;
+    const lesson = planned.lesson && !ill;
     if (lesson) this.afterLesson(date);
     return {
       date,
       week,
       state,
       lesson,
-      concert: bookings.find((each) => each.kind === "concert"),
+      concert: ill ? undefined : planned.concert,
       bookings,
       sessions,
       share: state === "light" ? share * 0.5 : share,
@@ -172,50 +140,48 @@ class Unroller {
     };
   }
 
-  private isEased(date: number): boolean {
-    const { ease } = this.term;
-    return (
-      ease !== undefined && this.concertDays.some((concert) => date < concert && date >= concert - ease.days)
-    );
-  }
-
-  private bookingsOn(date: number, noLesson: boolean): readonly Booking[] {
-    return this.term.bookings.filter(
-      (each) => isBooked(this.term, each, date) && !(noLesson && each.kind === "lesson"),
-    );
+  /** All of a session's work, its routine's first. */
+  private contentOf(session: Session): SessionContent {
+    if (session.routine === undefined) return session.content;
+    let content = this.contents.get(session);
+    if (content === undefined) {
+      const routine = this.plan.routines.get(session.routine.text);
+      content = routine === undefined ? session.content : joined(session.content, routine.content);
+      this.contents.set(session, content);
+    }
+    return content;
   }
 
   /** A session on one day: its short version, or itself at the day's share. */
   private session(
-    session: Session,
-    block: WeeksPlan,
-    date: number,
-    week: number,
-    how: { readonly short: boolean; readonly light: boolean; readonly share: number },
+    { session, index, weeks }: PlannedSession,
+    day: CalendarDay,
+    light: boolean,
+    dayShare: number,
   ): DaySession {
-    const routine = session.routine === undefined ? undefined : this.plan.routines.get(session.routine.text);
-    const full = routine === undefined ? session.content : contentOf(session.content, routine.content);
-    const short = (how.short || how.light) && full.short !== undefined;
+    const full = this.contentOf(session);
+    const short = (day.short || light) && full.short !== undefined;
     const content: SessionContent = short ? full.short! : full;
-    const share = how.share * (how.light && !short ? 0.5 : 1);
+    const share = dayShare * (light && !short ? 0.5 : 1);
     const items: DayItem[] = [];
-    const meter = new StretchMeter(this.settings.hornDown);
-    const blockWeeks = this.blockWeeks.get(block)!;
-    const growthIndex = blockWeeks.indexOf(week);
-    const sums = { clock: 0, playing: 0, upper: 0, load: 0 };
-    let trailingRest = 0;
+    const { meter } = this;
+    meter.begin();
+    let [clock, playing, upper, load, trailingRest] = [0, 0, 0, 0, 0];
     for (const planned of content.items) {
       if (!("exercise" in planned)) {
         meter.rest(planned.pause);
-        sums.clock += planned.pause;
+        clock += planned.pause;
         trailingRest = 0;
         continue;
       }
-      const item = this.item(planned, date, week, growthIndex, blockWeeks.length, share);
+      const item = this.item(planned, day, index, weeks, share);
       if (item === undefined) continue;
       items.push(item);
       meter.item(item);
-      addTo(sums, item);
+      clock += item.clock;
+      playing += item.playing;
+      upper += item.upper;
+      load += item.load;
       trailingRest = item.passes.length === 0 ? 0 : item.restAfter;
     }
     // Practice ends with the last note: the rest after it counts for nobody.
@@ -224,10 +190,10 @@ class Unroller {
       content,
       short,
       items,
-      clock: sums.clock - trailingRest,
-      playing: sums.playing,
-      upper: sums.upper,
-      load: sums.load,
+      clock: clock - trailingRest,
+      playing,
+      upper,
+      load,
       stretch: meter.longest,
       stretchItem: meter.longestItem,
     };
@@ -248,40 +214,40 @@ class Unroller {
 
   private item(
     assignment: Assignment,
-    date: number,
-    week: number,
+    day: CalendarDay,
     index: number,
     weeks: number,
     share: number,
   ): DayItem | undefined {
-    const exercise = this.exerciseFor(assignment, date, week);
+    const exercise = this.exerciseFor(assignment, day.date, day.week!);
     if (exercise === undefined) return undefined;
     const walk = this.walkOf(assignment, exercise);
+    const { travel } = walk;
     let { asked } = walk;
-    if (asked === undefined || asked.exercise !== exercise || asked.index !== index) {
-      asked = this.ask(assignment, exercise, walk.travel, index, weeks);
+    if (asked === undefined || asked.exercise !== exercise || (walk.grows && asked.index !== index)) {
+      asked = this.ask(assignment, exercise, travel, index, weeks);
       walk.asked = asked;
     }
-    const start = walk.travel.pacing === "afresh" ? 0 : walk.position;
-    // Most days of a week ask for the very same; those share one item.
-    const known = share === 1 ? asked.items.get(start) : undefined;
-    const made = known ?? this.measured(assignment, walk.travel, asked, start, share);
-    if (known === undefined && share === 1) asked.items.set(start, made);
-    this.advance(walk, made.moves, assignment, date);
+    let start = travel.pacing === "afresh" ? 0 : walk.position;
+    // Where rounds are all alike, the same key is the same work.
+    if (travel.nextRound === 0) start %= travel.placements.length;
+    // Most days ask for what another day asked for; those share one item.
+    let made = share === 1 ? asked.items[start] : undefined;
+    if (made === undefined) {
+      made = this.measured(assignment, travel, asked, start, share);
+      if (share === 1) asked.items[start] = made;
+    }
+    this.advance(walk, made.moves, assignment, day.date);
     return made.item;
   }
 
-  private measured(
-    assignment: Assignment,
-    travel: Travel,
-    asked: Asked,
-    start: number,
-    share: number,
-  ): { readonly item: DayItem; readonly moves: number } {
+  private measured(assignment: Assignment, travel: Travel, asked: Asked, start: number, share: number): Made {
     const { exercise, tempo, rest, play } = asked;
     const { settings } = this;
     const { passes, moves } = passesFrom(assignment, exercise, travel, asked, start, share);
-    const profile = this.profileFor(assignment, exercise, passes[0]?.placement.mode);
+    const usual = travel.placements[0]!.mode;
+    const first = passes[0]?.placement.mode;
+    const profile = first === usual ? asked.profile : this.profileFor(assignment, exercise, first);
     let times = 0;
     let upper = 0;
     let load = 0;
@@ -289,7 +255,7 @@ class Unroller {
       times += pass.times;
       const { semitones, mode } = pass.placement;
       // Keys of another mode have notes of their own.
-      const here = mode === passes[0]!.placement.mode ? profile : this.profileFor(assignment, exercise, mode);
+      const here = mode === first ? profile : this.profileFor(assignment, exercise, mode);
       upper += pass.times * lasting(upperOf(here, this.upperLine, semitones), tempo.wholeSeconds);
       load += pass.times * loadOf(here, settings, semitones, tempo.wholeSeconds);
     }
@@ -327,7 +293,7 @@ class Unroller {
     const profile = this.profileFor(assignment, exercise, travel.placements[0]!.mode);
     const play = lasting(profile.playing, tempo.wholeSeconds) + lasting(profile.resting, tempo.wholeSeconds);
     const rest = this.restAfter(assignment.rest ?? exercise.rest, exercise, play);
-    return { exercise, index, weeks, tempo, play, rest, items: new Map() };
+    return { exercise, index, weeks, tempo, profile, play, rest, items: [] };
   }
 
   private tempoOf(assignment: Assignment, exercise: Exercise, index: number, weeks: number): AskedTempo {
@@ -369,8 +335,9 @@ class Unroller {
     ) {
       this.troubles.push({ kind: "series-endless", place: assignment.place, exercise: exercise.name });
     }
-    const walk: Walk = { exercise, travel, position: 0, asked: undefined };
+    const walk: Walk = { exercise, travel, position: 0, grows: grows(assignment), asked: undefined };
     this.walks.set(assignment, walk);
+    if (travel.pacing === "when passed") this.waiting.push([assignment, walk]);
     return walk;
   }
 
@@ -388,14 +355,18 @@ class Unroller {
 
   /** Moves the walks that wait for a lesson on by one key, unless the record says it was not passed. */
   private afterLesson(date: number): void {
-    for (const [assignment, walk] of this.walks) {
+    for (const [assignment, walk] of this.waiting) {
       const { travel } = walk;
+      // Another exercise in its place may travel otherwise.
       if (travel.pacing !== "when passed") continue;
+      if (this.verdicts.length === 0) {
+        walk.position++;
+        continue;
+      }
       const tonic = placementAt(travel, walk.position);
       const verdict = this.verdicts.find(
         (each) =>
           each.date === date &&
-          each.player === this.player.name &&
           (each.exercise === assignment.exercise || each.exercise === walk.exercise.name) &&
           (each.tonic === undefined || tonic.key === undefined || each.tonic === tonicClass(tonic.key)),
       );
@@ -412,23 +383,6 @@ class Unroller {
       }
     }
     return unfinished;
-  }
-
-  /** Sessions asked for on days on which nobody practises. */
-  private findStrays(): void {
-    for (const block of this.term.weeks) {
-      for (const session of block.sessions) {
-        if (session.days.kind !== "dates") continue;
-        for (const { date, place } of session.days.dates) {
-          if (date < this.term.dates.from || date > this.term.dates.to) {
-            this.strays.push({ date, place, why: "outside" });
-          } else if (!isPracticeDay(this.term, date)) {
-            const closed = this.term.closures.some((c) => c.how === "closed" && within(c, date));
-            this.strays.push({ date, place, why: closed ? "closed" : "no practice" });
-          }
-        }
-      }
-    }
   }
 }
 
@@ -511,7 +465,7 @@ function seriesPasses(
 }
 
 /** A session that calls up a routine: the routine's work, with what the session adds to it. */
-function contentOf(own: SessionContent, routine: SessionContent): SessionContent {
+function joined(own: SessionContent, routine: SessionContent): SessionContent {
   return {
     minutes: own.minutes ?? routine.minutes,
     items: [...routine.items, ...own.items],
@@ -522,10 +476,10 @@ function contentOf(own: SessionContent, routine: SessionContent): SessionContent
   };
 }
 
-/** Whether a booking falls on a day; "every day" is every day of practice. */
-function isBooked(term: Term, booking: Booking, date: number): boolean {
-  if (booking.within !== undefined && !within(booking.within, date)) return false;
-  return inDays(booking.days, date) && (booking.days.kind !== "every day" || isPracticeDay(term, date));
+/** Whether the tempo or the amount of an assignment differs from week to week. */
+function grows({ tempo, amount }: Assignment): boolean {
+  const much = amount.kind === "time" ? amount.seconds : amount.times;
+  return tempo?.bpm.way === "growth" || much.way === "growth";
 }
 
 function within(span: { readonly from: number; readonly to: number }, date: number): boolean {

@@ -1,0 +1,180 @@
+import { type Booking, inDays, type Session, type Term, type WeeksPlan } from "../plan/term";
+import type { PlayerTerm } from "./day";
+import { isPracticeDay, type TaughtWeeks, taughtWeeks } from "./taught-weeks";
+
+/** A session as it falls on a day: where its week stands among those of its block. */
+export interface PlannedSession {
+  readonly session: Session;
+  /** The week within the block, from 0. */
+  readonly index: number;
+  /** How many taught weeks the block has. */
+  readonly weeks: number;
+}
+
+/** What a term says of one date, whoever practises. */
+export interface CalendarDay {
+  readonly date: number;
+  /** Its taught week; undefined in a week that has none. */
+  readonly week: number | undefined;
+  readonly practice: boolean;
+  readonly closed: boolean;
+  readonly light: boolean;
+  readonly short: boolean;
+  /** The share that easing before a concert leaves; 1 on other days. */
+  readonly ease: number;
+  /** Those that are not called off. */
+  readonly bookings: readonly Booking[];
+  readonly lesson: boolean;
+  readonly concert: Booking | undefined;
+  readonly sessions: readonly PlannedSession[];
+  /** Sessions of one name planned for the same day. */
+  readonly overlaps: PlayerTerm["overlaps"];
+}
+
+/** The dates of a term, without any player: all its players share it. */
+export interface TermCalendar {
+  readonly weeks: TaughtWeeks;
+  readonly days: readonly CalendarDay[];
+  /** Sessions asked for on days on which nobody practises. */
+  readonly strays: PlayerTerm["strays"];
+}
+
+const calendars = new WeakMap<Term, TermCalendar>();
+
+/** The calendar of a term; kept with the term, so that it is worked out once. */
+export function termCalendar(term: Term): TermCalendar {
+  let calendar = calendars.get(term);
+  if (calendar === undefined) {
+    calendar = worked(term);
+    calendars.set(term, calendar);
+  }
+  return calendar;
+}
+
+const NO_BOOKINGS: readonly Booking[] = [];
+const NO_SESSIONS: readonly PlannedSession[] = [];
+const NO_OVERLAPS: PlayerTerm["overlaps"] = [];
+
+function worked(term: Term): TermCalendar {
+  const weeks = taughtWeeks(term);
+  const blocks = blocksByWeek(term, weeks.count);
+  const concerts = concertDays(term);
+  const days: CalendarDay[] = [];
+  for (let date = term.dates.from; date <= term.dates.to; date++) {
+    const week = weeks.weekOf(date);
+    const practice = isPracticeDay(term, date);
+    let closed = false;
+    let light = false;
+    let noLesson = false;
+    for (const closure of term.closures) {
+      if (!within(closure, date)) continue;
+      if (closure.how === "closed") closed = true;
+      else if (closure.how === "light") light = true;
+      else noLesson = true;
+    }
+    const bookings = closed ? NO_BOOKINGS : bookingsOn(term, date, noLesson);
+    const planned = week === undefined || !practice ? NO_SESSIONS : sessionsOn(blocks[week]!, date);
+    days.push({
+      date,
+      week,
+      practice,
+      closed,
+      light,
+      short: term.shortDays.some((each) => inDays(each, date)),
+      ease: isEased(term, concerts, date) ? term.ease!.share : 1,
+      bookings,
+      lesson: bookings.some((each) => each.kind === "lesson"),
+      concert: bookings.find((each) => each.kind === "concert"),
+      sessions: planned,
+      overlaps: planned.length < 2 ? NO_OVERLAPS : overlapsOf(planned, date),
+    });
+  }
+  return { weeks, days, strays: straysOf(term) };
+}
+
+interface PlacedBlock {
+  readonly block: WeeksPlan;
+  readonly index: number;
+  readonly weeks: number;
+}
+
+/** The blocks that hold each taught week, from week 1. */
+function blocksByWeek(term: Term, count: number): readonly (readonly PlacedBlock[])[] {
+  const byWeek: PlacedBlock[][] = Array.from({ length: count + 1 }, () => []);
+  for (const block of term.weeks) {
+    const own =
+      block.weeks?.filter((week) => week <= count) ?? Array.from({ length: count }, (_, i) => i + 1);
+    for (const [index, week] of own.entries()) byWeek[week]?.push({ block, index, weeks: own.length });
+  }
+  return byWeek;
+}
+
+function sessionsOn(blocks: readonly PlacedBlock[], date: number): readonly PlannedSession[] {
+  const planned: PlannedSession[] = [];
+  for (const { block, index, weeks } of blocks) {
+    for (const session of block.sessions) {
+      if (inDays(session.days, date)) planned.push({ session, index, weeks });
+    }
+  }
+  return planned;
+}
+
+function overlapsOf(planned: readonly PlannedSession[], date: number): PlayerTerm["overlaps"] {
+  const overlaps: PlayerTerm["overlaps"][number][] = [];
+  for (const [i, { session }] of planned.entries()) {
+    const first = planned.findIndex((other) => other.session.name === session.name);
+    if (first < i) overlaps.push({ date, first: planned[first]!.session.place, second: session.place });
+  }
+  return overlaps.length === 0 ? NO_OVERLAPS : overlaps;
+}
+
+function bookingsOn(term: Term, date: number, noLesson: boolean): readonly Booking[] {
+  let bookings: Booking[] | undefined;
+  for (const booking of term.bookings) {
+    if (!isBooked(term, booking, date) || (noLesson && booking.kind === "lesson")) continue;
+    if (bookings === undefined) bookings = [booking];
+    else bookings.push(booking);
+  }
+  return bookings ?? NO_BOOKINGS;
+}
+
+/** Whether a booking falls on a day; "every day" is every day of practice. */
+function isBooked(term: Term, booking: Booking, date: number): boolean {
+  if (booking.within !== undefined && !within(booking.within, date)) return false;
+  return inDays(booking.days, date) && (booking.days.kind !== "every day" || isPracticeDay(term, date));
+}
+
+function concertDays(term: Term): readonly number[] {
+  const concerts = term.bookings.filter((each) => each.kind === "concert");
+  if (concerts.length === 0) return [];
+  const dates: number[] = [];
+  for (let date = term.dates.from; date <= term.dates.to; date++) {
+    if (concerts.some((each) => isBooked(term, each, date))) dates.push(date);
+  }
+  return dates;
+}
+
+function isEased({ ease }: Term, concerts: readonly number[], date: number): boolean {
+  return ease !== undefined && concerts.some((concert) => date < concert && date >= concert - ease.days);
+}
+
+function straysOf(term: Term): PlayerTerm["strays"] {
+  const strays: PlayerTerm["strays"][number][] = [];
+  for (const block of term.weeks) {
+    for (const session of block.sessions) {
+      if (session.days.kind !== "dates") continue;
+      for (const { date, place } of session.days.dates) {
+        if (!within(term.dates, date)) strays.push({ date, place, why: "outside" });
+        else if (!isPracticeDay(term, date)) {
+          const closed = term.closures.some((each) => each.how === "closed" && within(each, date));
+          strays.push({ date, place, why: closed ? "closed" : "no practice" });
+        }
+      }
+    }
+  }
+  return strays;
+}
+
+function within(span: { readonly from: number; readonly to: number }, date: number): boolean {
+  return date >= span.from && date <= span.to;
+}
