@@ -1,7 +1,9 @@
 /** Which notes hang on one beam. */
-import { add, compare, type Fraction, fraction, subtract, toNumber, ZERO } from "../music/rhythm";
+import { add, compare, equals, type Fraction, fraction, subtract, toNumber, ZERO } from "../music/rhythm";
 import { flagsOf, noteShape } from "./note-shape";
 import { printedValue, type SheetEvent } from "./sheet";
+
+const EIGHTH = fraction(1, 8);
 
 /** One level of beam on one note, in MusicXML's words. */
 export type BeamPart = "begin" | "continue" | "end" | "forward hook" | "backward hook";
@@ -86,21 +88,19 @@ function beatFinder(
         ? half
         : quarter;
   const size = toNumber(joined);
-  // Joined wider than a quarter only where nothing but whole eighths stands in the wider beat.
-  const plain = new Set<number>();
-  const mixed = new Set<number>();
+  // Joined wider than a quarter only where plain eighths, and nothing else, fill the wider beat.
+  const eighths = new Map<number, number>();
   let onset = startsAt;
   for (const event of events) {
     const at = Math.floor(toNumber(onset) / size);
-    if (event.kind === "note" && event.tuplet === undefined && compare(event.value, { num: 1, den: 8 }) === 0)
-      plain.add(at);
-    else mixed.add(at);
+    const plain = event.kind === "note" && event.tuplet === undefined && equals(event.value, EIGHTH);
+    eighths.set(at, plain ? (eighths.get(at) ?? 0) + 1 : Number.NEGATIVE_INFINITY);
     onset = add(onset, event.value);
   }
   return (at) => {
     const wide = Math.floor(toNumber(at) / size);
-    if (plain.has(wide) && !mixed.has(wide)) return 1000 + wide;
-    return Math.floor(toNumber(at) * 4);
+    // Numbers of wide beats are kept apart from those of quarters.
+    return eighths.get(wide) === size * 8 ? -2 - wide : Math.floor(toNumber(at) * 4);
   };
 }
 
