@@ -1,16 +1,17 @@
-#!/usr/bin/env node
+import { isatty } from "node:tty";
 import { run } from "./commands/run";
 import { MISUSED, type World } from "./commands/world";
 import { NO_PAINT, TERMINAL_PAINT } from "./output/paint";
 import { SIZE_LIMIT } from "./workspace/load-files";
 
-const { stdin, stdout, stderr, env } = process;
+// The other two streams are opened only when they are needed: each costs milliseconds.
+const { stdout, env } = process;
 
 /** Standard input to its end, or until it is past what is read of any file. */
 async function readInput(): Promise<Uint8Array> {
   const chunks: Uint8Array[] = [];
   let length = 0;
-  for await (const chunk of stdin) {
+  for await (const chunk of process.stdin) {
     const bytes = typeof chunk === "string" ? Buffer.from(chunk) : (chunk as Uint8Array);
     chunks.push(bytes);
     length += bytes.length;
@@ -32,10 +33,10 @@ const world: World = {
     stdout.write(text);
   },
   err: (text) => {
-    stderr.write(text);
+    process.stderr.write(text);
   },
   paint: paintFor(stdout),
-  watched: stderr.isTTY === true,
+  watched: isatty(2),
   now: () => performance.now(),
 };
 
@@ -50,8 +51,8 @@ run(process.argv.slice(2), world).then(
   },
   (error: unknown) => {
     const why = error instanceof Error ? error.message.split("\n")[0] : String(error);
-    stderr.write(`Leadpipe stopped on something it did not expect: ${why}\n`);
-    if (env["LEADPIPE_TRACE"] === "1" && error instanceof Error) stderr.write(`${error.stack}\n`);
+    process.stderr.write(`Leadpipe stopped on something it did not expect: ${why}\n`);
+    if (env["LEADPIPE_TRACE"] === "1" && error instanceof Error) process.stderr.write(`${error.stack}\n`);
     process.exitCode = MISUSED;
   },
 );
