@@ -1,0 +1,40 @@
+import type { CompletionItem } from "vscode-languageserver-types";
+import { infoOf } from "../rules/catalogue";
+import type { Checked } from "../workspace/check-sources";
+import { type CompletionAbility, type CompletionAbout, marked } from "./completion-item";
+import { exerciseText } from "./hover-exercise";
+import { fileOf } from "./lines-of";
+import { shownText } from "./shown-text";
+
+/** A proposal with what is worth knowing of it, worked out only when the reader stops at it. */
+export function resolvedCompletion(
+  checked: Checked,
+  item: CompletionItem,
+  can: CompletionAbility,
+): CompletionItem {
+  const about: unknown = item.data;
+  if (!isAbout(about)) return item;
+  switch (about.about) {
+    case "exercise": {
+      const plan = fileOf(checked, about.path)?.plan;
+      const exercise = plan?.exercises.get(about.name);
+      if (plan === undefined || exercise === undefined) return item;
+      return { ...item, documentation: shownText(exerciseText(plan, exercise, undefined), can) };
+    }
+    case "finding": {
+      const info = infoOf(about.code);
+      return info === undefined
+        ? item
+        : { ...item, documentation: marked(`${info.reason} ${info.mend}`, can) };
+    }
+  }
+}
+
+/** The data of a proposal went through the editor and back. */
+function isAbout(data: unknown): data is CompletionAbout {
+  if (typeof data !== "object" || data === null || !("about" in data)) return false;
+  if (data.about === "exercise") {
+    return "path" in data && typeof data.path === "string" && "name" in data && typeof data.name === "string";
+  }
+  return data.about === "finding" && "code" in data && typeof data.code === "string";
+}

@@ -1,0 +1,52 @@
+import type { IToken } from "chevrotain";
+import { nameText } from "../../grammar/leaves";
+import { QuotedName } from "../../grammar/tokens";
+import type { Exercise } from "../plan/exercise";
+import { type Plan, playersOf } from "../plan/plan";
+import type { Player } from "../plan/player";
+import type { Term } from "../plan/term";
+import type { Checked, CheckedFile } from "../workspace/check-sources";
+import type { WritingPlace } from "./completion-place";
+
+/** What is known around the cursor while something is being written. */
+export interface Scene {
+  readonly checked: Checked;
+  readonly file: CheckedFile;
+  readonly plan: Plan;
+  readonly place: WritingPlace;
+  /** The term the cursor stands in, as it was last read. */
+  readonly term: Term | undefined;
+  /** Who plays what is written here: the term's players, or all of them. */
+  readonly players: readonly Player[];
+  /** The exercise that the line's first name means. */
+  readonly exercise: Exercise | undefined;
+}
+
+export function sceneOf(checked: Checked, file: CheckedFile, place: WritingPlace): Scene {
+  const { plan } = file;
+  const piece = place.piece?.piece;
+  const term = plan.own.terms.find((each) => each.place.piece === piece);
+  const named = place.said.find(isName);
+  const declared = piece?.declaration?.kind === "exercise" ? piece.declaration.name.text : undefined;
+  const name = declared ?? (named === undefined ? undefined : nameText(named.image));
+  return {
+    checked,
+    file,
+    plan,
+    place,
+    term,
+    players: term === undefined ? everybody(plan) : playersOf(plan, term),
+    exercise: name === undefined ? undefined : plan.exercises.get(name),
+  };
+}
+
+/** Without a term the levels speak for their students. */
+function everybody(plan: Plan): readonly Player[] {
+  const all = [...plan.players.values()];
+  const levels = all.filter((player) => player.kind === "level");
+  return levels.length > 0 ? levels : all;
+}
+
+export function isName({ tokenType }: IToken): boolean {
+  return tokenType === QuotedName || tokenType.CATEGORIES?.includes(QuotedName) === true;
+}
