@@ -30,6 +30,7 @@ export function tightest(name: FigureView["name"], all: readonly Measured[]): Fi
     share: shareOf(first),
     // Nothing at all is nobody's in particular.
     players: same.length === all.length || value === 0 ? [] : same.map((each) => each.player.name),
+    standing: isOver(all) ? "over" : isNear(all) ? "near" : "within",
   };
 }
 

@@ -62,6 +62,7 @@ export interface FigureView {
   readonly share: number | undefined;
   /** Whose figure it is; empty where it is the same for all who play the term. */
   readonly players: readonly string[];
+  readonly standing: "over" | "near" | "within";
 }
 
 /** What is to be said first of a day or a week. A figure over its budget comes before anything else. */

@@ -1,0 +1,74 @@
+import * as vscode from "vscode";
+import { RevealOutputChannelOn } from "vscode-languageclient";
+import type { LeadpipeOptions, TermView } from "../server/protocol/requests";
+import { registerCommands } from "./commands";
+import { answerFileRequests, someFolderIsVirtual } from "./files";
+import { CLIENT_NAME, type Host } from "./host";
+import { PLAN_LANGUAGE } from "./plan-editor";
+import { followSettings, presentation } from "./presentation";
+import { ServerKeeper } from "./server-keeper";
+import { StatusItem } from "./status-item";
+import { type Row, TermTree } from "./term-tree";
+
+/** What the extension hands to those who ask for its exports: its own tests, or another extension. */
+export interface Leadpipe {
+  /** Resolves once the server has answered its first request. */
+  readonly ready: Promise<void>;
+  /** The term that the side view shows. */
+  readonly term: () => TermView | undefined;
+  /** Fires whenever the side view has been brought up to date. */
+  readonly onDidRefreshTerm: vscode.Event<TermView | undefined>;
+  /** The rows of the side view, as the editor asks for them. */
+  readonly rows: vscode.TreeDataProvider<Row>;
+  /** What the status item says, and when it says something new. */
+  readonly status: () => string;
+  readonly onDidRefreshStatus: vscode.Event<string>;
+  /** Ends the server as a crash would. */
+  readonly endServer: () => void;
+  /** How the server is: starting, ready or stopped. */
+  readonly serverState: () => string;
+  readonly onDidChangeServerState: vscode.Event<string>;
+}
+
+/**
+ * Puts everything a person sees in place. Nothing here waits for the server: it starts beside, and what needs it
+ * asks again when it is ready.
+ */
+export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpipe {
+  const output = vscode.window.createOutputChannel(CLIENT_NAME, { log: true });
+  const options: LeadpipeOptions = { files: !host.hasDisk || someFolderIsVirtual(), state: true };
+  const keeper = new ServerKeeper(
+    host,
+    {
+      documentSelector: [{ language: PLAN_LANGUAGE }],
+      initializationOptions: options,
+      outputChannel: output,
+      revealOutputChannelOn: RevealOutputChannelOn.Never,
+      middleware: presentation,
+    },
+    output,
+  );
+  const handlers = answerFileRequests(keeper.client);
+  const status = new StatusItem(keeper);
+  const tree = new TermTree(keeper);
+  context.subscriptions.push(
+    output,
+    keeper,
+    ...handlers,
+    status,
+    tree,
+    followSettings(keeper.client),
+    ...registerCommands(context, keeper, output),
+  );
+  return {
+    ready: keeper.start(),
+    term: () => tree.current,
+    onDidRefreshTerm: tree.onDidRefresh,
+    rows: tree,
+    status: () => status.text,
+    onDidRefreshStatus: status.onDidRefresh,
+    endServer: () => keeper.endServer(),
+    serverState: () => keeper.state,
+    onDidChangeServerState: keeper.onDidChangeState,
+  };
+}
