@@ -49,6 +49,8 @@ function isEntry(path: string): boolean {
 const TOOLS = ["grammar/write-highlighting.ts"];
 
 const PURE_MODULES = ["chevrotain", "tonal"];
+/** Readers and writers of bytes and text that hold nothing; asked only where files of notation are made. */
+const NOTATION_MODULES = ["midi-file", "saxes"];
 /** Folders that read files: everything else is handed its text. */
 const MAY_READ_FILES = ["server/workspace", "server/commands"];
 const FILE_MODULES = ["node:fs", "node:fs/promises", "node:path", "node:url"];
@@ -104,6 +106,7 @@ function place(folder: string): number {
 
 function mayRequire(folder: string, module: string): boolean {
   if (PURE_MODULES.includes(module)) return true;
+  if (NOTATION_MODULES.includes(module)) return folder === "server/notation";
   if (module === "node:crypto" || FILE_MODULES.includes(module)) {
     return MAY_READ_FILES.includes(folder);
   }

@@ -1,0 +1,53 @@
+import { spawnSync } from "node:child_process";
+import { ensureProgram } from "../../editor/ensure-program";
+import { Failure } from "../../editor/failure";
+import type { Program } from "../../editor/programs";
+
+const PROGRAM: Program = { label: "midicsv", names: ["midicsv"], debian: "midicsv" };
+
+/**
+ * Debian's `midicsv`, a reader of MIDI files that shares nothing with ours, installed where it is missing.
+ * Undefined where that cannot be done; on a machine that runs the tests for everybody that is a failure.
+ */
+export async function findMidicsv(): Promise<string | undefined> {
+  try {
+    return await ensureProgram(PROGRAM, () => undefined);
+  } catch (error) {
+    if (!(error instanceof Failure) || process.env["CI"] !== undefined) throw error;
+    return undefined;
+  }
+}
+
+/** One line of its output: track, tick, kind, and what follows. */
+export interface CsvRow {
+  readonly track: number;
+  readonly tick: number;
+  readonly kind: string;
+  readonly rest: readonly string[];
+}
+
+/** A file as `midicsv` reads it. */
+export function asCsv(program: string, bytes: Uint8Array): readonly CsvRow[] {
+  const ended = spawnSync(program, ["-v", "-", "-"], { input: bytes, encoding: "latin1", timeout: 20_000 });
+  if (ended.status !== 0) throw new Error(`midicsv ended with ${ended.status}: ${ended.stderr}`);
+  return ended.stdout
+    .split("\n")
+    .filter((line) => /^\d/.test(line))
+    .map((line) => {
+      const [track = "", tick = "", kind = "", ...rest] = line.trim().split(", ");
+      return { track: Number(track), tick: Number(tick), kind, rest };
+    });
+}
+
+/** Seconds from the start to a tick, by the tempi a file holds. */
+export function secondsAt(rows: readonly CsvRow[], tick: number, ticksPerQuarter: number): number {
+  let seconds = 0;
+  let at = 0;
+  let quarter = 500_000;
+  for (const row of rows.filter((each) => each.kind === "Tempo" && each.tick < tick)) {
+    seconds += ((row.tick - at) * quarter) / 1e6 / ticksPerQuarter;
+    at = row.tick;
+    quarter = Number(row.rest[0]);
+  }
+  return seconds + ((tick - at) * quarter) / 1e6 / ticksPerQuarter;
+}
