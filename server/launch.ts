@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-import { readFileSync, renameSync, writeFileSync } from "node:fs";
+import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire, wrap } from "node:module";
 import { dirname, join } from "node:path";
 import { setFlagsFromString } from "node:v8";
@@ -51,5 +51,6 @@ function keepCode(): void {
     renameSync(draft, kept);
   } catch {
     // A folder that cannot be written to costs the next call some milliseconds, and nothing else.
+    rmSync(draft, { force: true });
   }
 }

@@ -10,18 +10,20 @@ const ROOT = fileURLToPath(new URL("../../..", import.meta.url));
 let program: string | undefined;
 
 /** The command as it is shipped, bundled afresh once for each test file. */
-function bundled(): string {
+export function bundled(): string {
   if (program === undefined) {
-    program = join(mkdtempSync(join(tmpdir(), "leadpipe-bundle-")), "leadpipe.cjs");
+    const outdir = mkdtempSync(join(tmpdir(), "leadpipe-bundle-"));
     buildSync({
-      entryPoints: [join(ROOT, "server/cli.ts")],
+      entryPoints: { leadpipe: join(ROOT, "server/launch.ts"), cli: join(ROOT, "server/cli.ts") },
       bundle: true,
       platform: "node",
       target: "node20",
       format: "cjs",
-      outfile: program,
+      outdir,
+      outExtension: { ".js": ".cjs" },
       logLevel: "warning",
     });
+    program = join(outdir, "leadpipe.cjs");
   }
   return program;
 }
