@@ -34,8 +34,19 @@ export function formatPieces(pieces: readonly Piece[]): readonly string[] {
   return laid;
 }
 
+/** A piece that did not change is laid out once. */
+const laidOut = new WeakMap<Piece, string>();
+
 /** One piece as text, without the blank lines around it; each line has its end. */
 export function formatPiece(piece: Piece): string {
+  const known = laidOut.get(piece);
+  if (known !== undefined) return known;
+  const text = layOut(piece);
+  laidOut.set(piece, text);
+  return text;
+}
+
+function layOut(piece: Piece): string {
   if (piece.verbatim)
     return `${plain(piece.text)
       .replace(/^(?:[^\S\n]*\n)+/, "")
