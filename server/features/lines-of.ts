@@ -18,7 +18,8 @@ export interface Places {
 /** Where the piece of a place stands; the only thing that features ask of `homes`. */
 export type Homes = Pick<PieceHomes, "get">;
 
-const BYTE_ORDER_MARK = 0xfeff;
+/** The sign that some programs put before a text; no editor shows it. */
+export const BYTE_ORDER_MARK = 0xfeff;
 
 const indexes = new WeakMap<CheckedFile, LineIndex>();
 

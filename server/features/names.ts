@@ -24,7 +24,7 @@ import type {
 } from "../../grammar/tree";
 import type { NamedThing } from "../plan/trouble";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
-import { type Held, partsOf, pieceAt } from "./tree-at";
+import { everyNode, pieceAt } from "./tree-at";
 
 /**
  * What a name at a place means, and everywhere it is written. A name means what the file it stands in can see:
@@ -107,6 +107,7 @@ export function occurrencesOf(checked: Checked, thing: Thing): readonly Occurren
 export function occurrencesIn(file: CheckedFile, thing: Thing): readonly Occurrence[] {
   const { kind, text } = thing.mention;
   const meant = thingNamed(file, kind, text)?.piece === thing.piece;
+  if (!meant && !file.tree.pieces.includes(thing.piece)) return [];
   return namesIn(
     file,
     (mention, piece) =>
@@ -271,8 +272,11 @@ function* recordMentions({ player, entries }: RecordLine): Generator<Mention> {
  */
 function guessedMentions(piece: Piece): readonly Mention[] {
   const inTree = new Set<number>();
-  if (piece.declaration !== undefined)
-    nameStarts({ as: "declaration", node: piece.declaration }, piece, inTree);
+  if (piece.declaration !== undefined) {
+    everyNode(piece.declaration, ({ as, node: { span } }) => {
+      if (as === "leaf" && isQuoted(piece, span)) inTree.add(span.start);
+    });
+  }
   const tokens = lex(piece.text);
   const opening = tokens.find(({ tokenType }) => tokenType !== LineEnd && tokenType !== Comment);
   const found: Mention[] = [];
@@ -342,13 +346,6 @@ function guessOf({ before, opening, depth, namesInLine }: Surroundings): Guess |
   // A line of a session that begins with a name asks for that exercise.
   const inSession = head === K.routine ? depth > 0 : head === K.term && depth > 2;
   return inSession && (word === LineEnd || word === OpenBrace) ? asked("exercise") : undefined;
-}
-
-function nameStarts(held: Held, piece: Piece, into: Set<number>): void {
-  if (held.as === "leaf" && isQuoted(piece, held.node.span)) into.add(held.node.span.start);
-  // Notes hold no names.
-  if (held.as === "statement" && held.node.kind === "music") return;
-  for (const part of partsOf(held.node)) nameStarts(part, piece, into);
 }
 
 function isQuoted(piece: Piece, span: Span): boolean {

@@ -1,11 +1,12 @@
 import type { Range, SemanticTokens, SemanticTokensLegend } from "vscode-languageserver-types";
+import { LineIndex } from "../../grammar/line-index";
 import type { Piece } from "../../grammar/piece";
 import type { Span } from "../../grammar/span";
 import type { NamedThing } from "../plan/trouble";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
-import { fileOf, offsetOf, positionOf } from "./lines-of";
-import { insideQuotes, mentionsOf, thingOf } from "./names";
-import { type Held, partsOf } from "./tree-at";
+import { BYTE_ORDER_MARK, fileOf, linesOf, offsetOf } from "./lines-of";
+import { insideQuotes, mentionsOf, thingNamed } from "./names";
+import { everyNode } from "./tree-at";
 
 /**
  * What an editor cannot colour from the letters alone: whose name a name is, and whether anybody bears it; a
@@ -69,69 +70,100 @@ export function semanticTokensInRange(checked: Checked, path: string, range: Ran
 /** Five numbers for each token: lines and columns since the last one, length, type, modifiers. */
 function encoded(file: CheckedFile, from: number, to: number): number[] {
   const data: number[] = [];
+  /** The line of the last token. */
   let line = 0;
-  let character = 0;
   for (const [i, piece] of file.tree.pieces.entries()) {
     const start = file.tree.starts[i] ?? 0;
     if (start + piece.text.length < from) continue;
     if (start > to) break;
-    for (const { span, type, modifiers } of tokensOf(file, piece, start)) {
-      const at = positionOf(file, start + span.start);
-      const sameLine = at.line === line;
-      data.push(at.line - line, sameLine ? at.character - character : at.character);
-      data.push(span.end - span.start, type, modifiers);
-      ({ line, character } = at);
-    }
+    const { numbers, lastLine } = sheetOf(file, piece);
+    if (numbers.length === 0) continue;
+    const top = linesOf(file).position(start).line;
+    const first = data.length;
+    for (const number of numbers) data.push(number);
+    // The first token of a piece is counted from the last of the piece before; pieces begin on lines of their own.
+    data[first] = top + (numbers[0] ?? 0) - line;
+    line = top + lastLine;
   }
   return data;
 }
 
-function tokensOf(file: CheckedFile, piece: Piece, start: number): readonly Token[] {
-  const names = mentionsOf(piece).flatMap((mention): Token[] => {
-    const span = insideQuotes(piece.text, mention.span);
-    if (span.end <= span.start || thingOf({ file, piece, start, mention }) === undefined) return [];
-    return [{ span, type: NAME_TYPES[mention.kind], modifiers: mention.declares ? DECLARATION : 0 }];
-  });
-  return [...names, ...fixedTokens(piece)].sort((a, b) => a.span.start - b.span.start);
+/** The tokens of a piece as they are sent, the first one counted from the start of the piece. */
+interface Sheet {
+  /** Which of its names are borne by somebody, in order: the only thing that depends on other pieces. */
+  readonly borne: string;
+  readonly numbers: readonly number[];
+  readonly lastLine: number;
 }
 
-const fixed = new WeakMap<Piece, readonly Token[]>();
+const sheets = new WeakMap<Piece, Sheet>();
+
+function sheetOf(file: CheckedFile, piece: Piece): Sheet {
+  const mentions = mentionsOf(piece);
+  let borne = "";
+  for (const mention of mentions) {
+    const known = mention.declares || thingNamed(file, mention.kind, mention.text) !== undefined;
+    borne += known ? "1" : "0";
+  }
+  const before = sheets.get(piece);
+  if (before?.borne === borne) return before;
+  const names = mentions.flatMap(({ kind, span, declares }, i): Token[] => {
+    const inside = insideQuotes(piece.text, span);
+    if (borne.charAt(i) === "0" || inside.end <= inside.start) return [];
+    return [{ span: inside, type: NAME_TYPES[kind], modifiers: declares ? DECLARATION : 0 }];
+  });
+  const sheet = { borne, ...written(piece, [...names, ...fixedTokens(piece)]) };
+  sheets.set(piece, sheet);
+  return sheet;
+}
+
+function written(piece: Piece, tokens: Token[]): Pick<Sheet, "numbers" | "lastLine"> {
+  tokens.sort((a, b) => a.span.start - b.span.start);
+  const lines = new LineIndex(piece.text);
+  const mark = piece.text.charCodeAt(0) === BYTE_ORDER_MARK ? 1 : 0;
+  const numbers: number[] = [];
+  let line = 0;
+  let column = 0;
+  for (const { span, type, modifiers } of tokens) {
+    const at = lines.position(span.start);
+    // An editor shows no byte order mark.
+    const own = at.line === 0 ? at.column - mark : at.column;
+    numbers.push(at.line - line, at.line === line ? own - column : own);
+    numbers.push(span.end - span.start, type, modifiers);
+    line = at.line;
+    column = own;
+  }
+  return { numbers, lastLine: line };
+}
 
 /** The tokens that depend on nothing but the piece itself. */
-function fixedTokens(piece: Piece): readonly Token[] {
-  const known = fixed.get(piece);
-  if (known !== undefined) return known;
+function fixedTokens({ declaration, text }: Piece): readonly Token[] {
   const tokens: Token[] = [];
-  if (piece.declaration !== undefined) {
-    collect({ as: "declaration", node: piece.declaration }, piece.text, tokens);
-  }
-  fixed.set(piece, tokens);
+  if (declaration === undefined) return tokens;
+  const push = (type: number, span: Span): void => void tokens.push({ span, type, modifiers: 0 });
+  everyNode(declaration, (held) => {
+    const { span } = held.node;
+    switch (held.as) {
+      case "leaf":
+        if ("tonic" in held.node) push(KEY, { start: span.start, end: span.start + tonicLength(text, span) });
+        else if ("parts" in held.node) for (const unit of unitsIn(text, span)) push(UNIT, unit);
+        else if (isPitch(text, span)) push(NOTE, span);
+        return;
+      case "clause":
+        // A pitch is a leaf of its own; degrees and partials are not.
+        if (held.node.kind === "degree" || held.node.kind === "partial") push(NOTE, span);
+        return;
+      case "statement":
+        if (held.node.kind === "let" || held.node.kind === "finding") push(CODE, held.node.code.span);
+        else if (held.node.kind === "instrument") push(CODE, held.node.words.span);
+        else if (held.node.kind === "activity" && !held.node.quoted) push(CODE, held.node.activity.span);
+        return;
+      case "declaration":
+      case "block":
+        return;
+    }
+  });
   return tokens;
-}
-
-function collect(held: Held, text: string, tokens: Token[]): void {
-  const { span } = held.node;
-  const push = (type: number, at: Span): void => void tokens.push({ span: at, type, modifiers: 0 });
-  switch (held.as) {
-    case "leaf":
-      if ("tonic" in held.node) push(KEY, { start: span.start, end: span.start + tonicLength(text, span) });
-      else if ("parts" in held.node) for (const unit of unitsIn(text, span)) push(UNIT, unit);
-      else if (isPitch(text, span)) push(NOTE, span);
-      break;
-    case "clause":
-      // A pitch is a leaf of its own; degrees and partials are not.
-      if (held.node.kind === "degree" || held.node.kind === "partial") push(NOTE, span);
-      break;
-    case "statement":
-      if (held.node.kind === "let" || held.node.kind === "finding") push(CODE, held.node.code.span);
-      else if (held.node.kind === "instrument") push(CODE, held.node.words.span);
-      else if (held.node.kind === "activity" && !held.node.quoted) push(CODE, held.node.activity.span);
-      break;
-    case "declaration":
-    case "block":
-      break;
-  }
-  for (const part of partsOf(held.node)) collect(part, text, tokens);
 }
 
 function tonicLength(text: string, span: Span): number {

@@ -82,11 +82,32 @@ export function partsOf(node: object): readonly Held[] {
 }
 
 function collect(value: object, parts: Held[]): void {
-  for (const [key, part] of Object.entries(value)) {
-    if (key === "span" || key === "trivia" || typeof part !== "object" || part === null) continue;
-    if (isNode(part)) parts.push(heldOf(part));
-    else collect(part, parts);
+  eachPart(value, (node) => void parts.push(heldOf(node)));
+}
+
+/** A declaration and every node inside of it, from the outermost inwards. */
+export function everyNode(declaration: Declaration, visit: (held: Held) => void): void {
+  const walk = (held: Held): void => {
+    visit(held);
+    eachPart(held.node, (part) => walk(heldOf(part)));
+  };
+  walk({ as: "declaration", node: declaration });
+}
+
+function eachPart(value: object, visit: (node: AnyNode) => void): void {
+  if (Array.isArray(value)) {
+    for (const part of value) eachValue(part, visit);
+    return;
   }
+  for (const [key, part] of Object.entries(value)) {
+    if (key !== "span" && key !== "trivia") eachValue(part, visit);
+  }
+}
+
+function eachValue(part: unknown, visit: (node: AnyNode) => void): void {
+  if (typeof part !== "object" || part === null) return;
+  if (isNode(part)) visit(part);
+  else eachPart(part, visit);
 }
 
 interface AnyNode {
