@@ -335,6 +335,10 @@ class Unroller {
     ) {
       this.troubles.push({ kind: "series-endless", place: assignment.place, exercise: exercise.name });
     }
+    if (assignment.tempo !== undefined && exercise.tempo === undefined && exercise.content.kind !== "notes") {
+      const { place } = assignment.tempo;
+      this.troubles.push({ kind: "no-tempo", place, exercise: exercise.name, why: exercise.content.kind });
+    }
     const walk: Walk = { exercise, travel, position: 0, grows: grows(assignment), asked: undefined };
     this.walks.set(assignment, walk);
     if (travel.pacing === "when passed") this.waiting.push([assignment, walk]);

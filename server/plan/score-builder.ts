@@ -46,7 +46,13 @@ class Builder {
   private last: DraftNote | undefined;
   private lastEvent: DraftEvent | undefined;
   private pickup = false;
+  /** Whether nothing has been written yet in the piece, or in the section that was opened. */
+  private begins = true;
+  /** Of the pick-up written last. */
   private pickupLength: Fraction | undefined;
+  private pickups = 0;
+  /** Pick-ups inside repeats, by the repeat: the bar that leads back leaves room for them. */
+  private readonly repeatPickups = new Map<number, Fraction>();
   private role: Bar["role"] = { kind: "plain" };
   private repeat = -1;
   private repeats = 0;
@@ -70,7 +76,7 @@ class Builder {
   build(music: Music): Score {
     this.read(music.elements);
     this.closeBar();
-    if (this.unchecked !== undefined) this.checkLength(this.unchecked, true);
+    if (this.unchecked !== undefined) this.checkLength(this.unchecked, undefined);
     this.closeRepeat();
     if (this.slur !== undefined) this.slip(this.slur, "slur-not-closed");
     if (this.tie !== undefined) this.slip(this.tie, "tie-to-nothing");
@@ -168,7 +174,7 @@ class Builder {
         this.attack = element.how;
         return;
       case "pickup":
-        if (this.bars.length > 0 || this.events.length > 0) this.slip(element, "pickup-not-first");
+        if (!this.begins) this.slip(element, "pickup-not-first");
         else this.pickup = true;
         return;
       case "free":
@@ -216,6 +222,7 @@ class Builder {
   private section(role: Bar["role"], sink: number[], elements: readonly MusicElement[]): void {
     this.role = role;
     this.sink = sink;
+    this.begins = role.kind === "repeat";
     this.read(elements);
     this.closeBar();
     this.role = { kind: "plain" };
@@ -329,6 +336,7 @@ class Builder {
     this.barSpan = { start: this.barSpan?.start ?? event.span.start, end: event.span.end };
     if (this.openRepeat !== undefined && this.sink === undefined) this.closeRepeat();
     this.events.push(event);
+    this.begins = false;
     this.lastEvent = event;
   }
 
@@ -338,48 +346,70 @@ class Builder {
     let length = ZERO;
     for (const event of this.events) length = add(length, event.value);
     const index = this.bars.length;
-    const pickup = this.pickup && index === 0;
-    if (pickup) this.pickupLength = length;
-    this.bars.push({
+    const { pickup } = this;
+    const repeat = this.role.kind === "plain" ? -1 : this.repeat;
+    if (pickup) {
+      this.pickup = false;
+      this.pickupLength = length;
+      this.pickups++;
+      if (repeat >= 0) this.repeatPickups.set(repeat, length);
+    }
+    const bar: Bar = {
       events: this.events as ScoreNote[],
       length,
       meter: this.meter,
       freeSeconds: this.freeSeconds,
       key: this.key,
       role: this.role,
-      repeat: this.role.kind === "plain" ? -1 : this.repeat,
+      repeat,
       pickup,
       span,
-    });
+    };
+    this.bars.push(bar);
     (this.sink ?? this.order).push(index);
     this.events = [];
     this.barSpan = undefined;
     this.freeSeconds = undefined;
-    // The bar before is checked only now, when it is known not to be the last.
-    if (this.unchecked !== undefined) this.checkLength(this.unchecked, false);
+    // The bar before is checked only now, when it is known what follows it.
+    if (this.unchecked !== undefined) this.checkLength(this.unchecked, bar);
     this.unchecked = index;
   }
 
-  private checkLength(index: number, last: boolean): void {
+  private checkLength(index: number, next: Bar | undefined): void {
     const bar = this.bars[index]!;
     if (bar.meter === undefined || bar.freeSeconds !== undefined) return;
-    let want = bar.meter;
-    if (bar.pickup && index === 0) {
-      if (compare(bar.length, bar.meter) < 0) return;
-    }
-    const afterPickup = last && index > 0 && this.pickupLength !== undefined;
-    if (afterPickup) want = subtract(bar.meter, this.pickupLength!);
+    if (bar.pickup && compare(bar.length, bar.meter) < 0) return;
+    const room = bar.pickup ? undefined : this.pickupAfter(bar, next);
+    // A pick-up of another meter may be longer than this bar, and leaves no room to speak of.
+    const afterPickup = room !== undefined && compare(room, bar.meter) < 0;
+    const want = afterPickup ? subtract(bar.meter, room) : bar.meter;
     const order = compare(bar.length, want);
     if (order === 0) return;
     this.reader.troubles.push({
       kind: "bar-length",
       place: this.reader.place(bar),
-      bar: index + (this.pickupLength === undefined ? 1 : 0),
+      // A pick-up has no number of its own.
+      bar: index + 1 - (next?.pickup === true ? this.pickups - 1 : this.pickups),
       have: fractionText(bar.length),
       want: fractionText(want),
       more: order > 0,
       afterPickup,
     });
+  }
+
+  /** The pick-up that a bar leaves room for: the one that follows it, or the one it leads back to. */
+  private pickupAfter(bar: Bar, next: Bar | undefined): Fraction | undefined {
+    if (next?.pickup === true) return this.pickupLength;
+    // Where repeats have pick-ups of their own, one that has none ends in a full bar.
+    if (next === undefined)
+      return bar.repeat >= 0 && this.repeatPickups.size > 0
+        ? this.repeatPickups.get(bar.repeat)
+        : this.pickupLength;
+    const { role } = bar;
+    const leadsBack =
+      (role.kind === "repeat" && next.repeat !== bar.repeat) ||
+      (role.kind === "ending" && role.number === 1 && next.role !== role);
+    return leadsBack ? this.repeatPickups.get(bar.repeat) : undefined;
   }
 }
 

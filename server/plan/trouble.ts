@@ -48,6 +48,7 @@ export type Trouble = { readonly place: Place } & (
   | { readonly kind: "no-valves"; readonly exercise: string }
   | { readonly kind: "other-mode"; readonly exercise: string; readonly home: string; readonly asked: string }
   | { readonly kind: "walk-unreachable"; readonly from: string; readonly to: string; readonly step: string }
+  | { readonly kind: "no-tempo"; readonly exercise: string; readonly why: "printed" | "activity" }
   | { readonly kind: "series-endless"; readonly exercise: string }
   | { readonly kind: "when-passed-no-lesson"; readonly exercise: string }
   | { readonly kind: "rhythm-does-not-fit"; readonly exercise: string }

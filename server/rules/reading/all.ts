@@ -9,6 +9,7 @@ import { likeCircle } from "./like-circle";
 import { lineMissing } from "./line-missing";
 import { musicSlip } from "./music-slip";
 import { noKey } from "./no-key";
+import { noTempo } from "./no-tempo";
 import { noValves } from "./no-valves";
 import { otherMode } from "./other-mode";
 import { outOfBounds } from "./out-of-bounds";
@@ -34,6 +35,7 @@ export const READING_RULES: readonly TroubleRule[] = [
   lineMissing,
   musicSlip,
   noKey,
+  noTempo,
   noValves,
   otherMode,
   outOfBounds,

@@ -9,6 +9,6 @@ export const barLength = troubleRule(
     mend: "Correct a note value, move the bar line, or write `free` or `meter free`.",
   },
   (trouble) => ({
-    message: `Bar ${trouble.bar} holds ${trouble.have} where ${trouble.want} ${trouble.more ? "is all there is room for: something is too long, or a bar line is missing" : "are needed: something is missing, or too short"}.${trouble.afterPickup ? " With the pick-up, the last bar makes one whole bar." : ""}`,
+    message: `Bar ${trouble.bar} holds ${trouble.have} where ${trouble.want} ${trouble.more ? "is all there is room for: something is too long, or a bar line is missing" : "are needed: something is missing, or too short"}.${trouble.afterPickup ? " With the pick-up it makes one whole bar." : ""}`,
   }),
 );

@@ -20,7 +20,7 @@ const SLIPS: Readonly<Record<MusicSlip, string>> = {
   "mark-without-note": "This belongs after a note, and there is none before it.",
   "tie-to-other-pitch": "A tie joins two notes of the same pitch; these differ. For a slur, write ( … ).",
   "tie-to-nothing": "This note is tied to the next one, and no note follows.",
-  "pickup-not-first": "A pick-up stands first of all, before any note.",
+  "pickup-not-first": "A pick-up stands first of all, or first in a `repeat`, before any note.",
   "ending-without-repeat": "An ending belongs after a repeat [ … ].",
   empty: "There are no notes here yet.",
 };

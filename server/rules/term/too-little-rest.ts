@@ -2,7 +2,7 @@ import { spokenDate } from "../../plan/date";
 import type { Rule } from "../rule";
 import { minutes, quoted } from "../words";
 
-/** Seconds of playing in a session under which rest is not asked for. Common practice, no source. */
+/** Seconds of playing in a session up to which rest is not asked for. Common practice, no source. */
 const SHORT_SESSION = 600;
 
 export const tooLittleRest: Rule = {
@@ -15,7 +15,7 @@ export const tooLittleRest: Rule = {
   check: ({ days, plan }, report) => {
     for (const day of days.days) {
       for (const session of day.sessions) {
-        if (session.playing < SHORT_SESSION) continue;
+        if (session.playing <= SHORT_SESSION) continue;
         const rest = session.clock - session.playing;
         if (rest >= session.clock * plan.settings.rest) continue;
         report({

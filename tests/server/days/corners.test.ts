@@ -245,3 +245,44 @@ exercise "Mel" {
     expect(findingsOf(plan).map((each) => each.code)).toContain("impossible-pitch");
   });
 });
+
+describe("pick-ups", () => {
+  const bars = (music: string, meter = "3/4"): readonly string[] =>
+    findingsOf(
+      fileOf(`area "A"
+
+exercise "Tune" {
+  in        "A"
+  key       G major
+  meter     ${meter}
+  tempo     1/4 = 90
+  music     { ${music} }
+}
+`).plan,
+    )
+      .filter((each) => each.code === "bar-length")
+      .map((each) => each.message.split(" where ")[0]!);
+
+  test("two repeated parts, each with its own, as in many a traditional tune", () => {
+    const part = "repeat [ pickup 1/4 D4 | 1/4 G4 A4 B4 | 1/2 G4 ]";
+    expect(bars(`${part} ${part}`)).toEqual([]);
+    expect(bars(`${part} repeat [ pickup 1/4 D4 | 1/4 G4 A4 B4 | 1/2. G4 ]`)).toEqual(["Bar 4 holds 3/4"]);
+  });
+
+  test("a first ending leads back to it, a second one does not", () => {
+    const begin = "repeat [ pickup 1/4 D4 | 1/4 G4 A4 B4 | ]";
+    expect(bars(`${begin} ending 1 [ 1/2 G4 ] ending 2 [ 1/2. G4 | ] 1/4 G4 A4 B4 | 1/2 G4`)).toEqual([]);
+    expect(bars(`${begin} ending 1 [ 1/2. G4 ] ending 2 [ 1/2. G4 | ] 1/4 G4 A4 B4 | 1/2 G4`)).toEqual([
+      "Bar 2 holds 3/4",
+    ]);
+  });
+
+  test("a part without one ends in a full bar, the piece's own leaves room at the very end", () => {
+    expect(bars("repeat [ pickup 1/4 D4 | 1/2 G4 ] repeat [ 1/2. G4 | A4 ]")).toEqual([]);
+    expect(bars("pickup 1/4 D4 | repeat [ 1/2. G4 | A4 ] 1/2. B4 | 1/2 G4")).toEqual([]);
+  });
+
+  test("one that is longer than a bar of another meter leaves no room to speak of", () => {
+    expect(bars("pickup 1/2 D4 | 1/1 G4 | meter 2/4 1/2 A4", "4/4")).toEqual([]);
+  });
+});

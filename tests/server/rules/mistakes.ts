@@ -56,7 +56,22 @@ exercise "X" {
 }
 `,
     message:
-      "Bar 2 holds 1/1 where 3/4 is all there is room for: something is too long, or a bar line is missing. With the pick-up, the last bar makes one whole bar.",
+      "Bar 2 holds 1/1 where 3/4 is all there is room for: something is too long, or a bar line is missing. With the pick-up it makes one whole bar.",
+  },
+  {
+    name: "a repeat that forgets the pick-up it leads back to",
+    code: "bar-length",
+    text: `area "Tone"
+exercise "X" {
+  in "Tone"
+  key C major
+  meter 4/4
+  tempo 1/4 = 60
+  music { repeat [ pickup 1/4 G4 | 1/1 C5 | «C5» | ] repeat [ pickup 1/4 G4 | 1/1 C5 | 1/2. C5 | ] }
+}
+`,
+    message:
+      "Bar 2 holds 1/1 where 3/4 is all there is room for: something is too long, or a bar line is missing. With the pick-up it makes one whole bar.",
   },
   {
     name: "a bar after a change of meter",
@@ -485,7 +500,7 @@ exercise "X" {
   music { 1/1 C4 | «pickup» 1/1 G4 | }
 }
 `,
-    message: "A pick-up stands first of all, before any note.",
+    message: "A pick-up stands first of all, or first in a `repeat`, before any note.",
   },
   {
     name: "an ending without a repeat",
@@ -728,6 +743,35 @@ exercise "X" {
 }
 `,
     message: "This was already said: each day: clock. The first one holds; take one of them away.",
+  },
+  {
+    name: "a tempo asked of a page without one",
+    code: "no-tempo",
+    text: `area "Tone"
+exercise "P" { in "Tone"  printed "Quayside studies" page 3  range C4 to G4  lasts 2 min }
+level "L" { stage senior }
+term "T" for "L" {
+  from 2026-09-07 to 2026-09-18
+  practice Mon to Fri
+  every week { Mon "S" { "P"  «tempo 80»  once } }
+}
+`,
+    message:
+      "“P” has no tempo of its own, so this one changes nothing. Write in the exercise the tempo that its minutes were measured at (tempo 1/4 = 72).",
+  },
+  {
+    name: "a tempo asked of breathing",
+    code: "no-tempo",
+    text: `area "Tone"
+exercise "P" { in "Tone"  activity breathing  lasts 2 min  spares lips }
+level "L" { stage senior }
+term "T" for "L" {
+  from 2026-09-07 to 2026-09-18
+  practice Mon to Fri
+  every week { Mon "S" { "P"  «tempo 1/4 = 80»  once } }
+}
+`,
+    message: "“P” is measured in minutes and has no tempo. Take it away here.",
   },
   {
     name: "a series without an end",
