@@ -98,7 +98,7 @@ describe("the commands named", () => {
       .split(" && ")
       .map((each) => each.replace("node dist/leadpipe.cjs", "leadpipe"));
     const shown = consoles.map((block) => consoleOf(block).command);
-    expect(start[0]).toBe("npm run --silent build");
+    expect(start[0]).toBe("npm run --silent build:cli");
     expect(shown).toContain(start[1]);
     expect(shown).toContain(start[2]);
   });
