@@ -2,12 +2,10 @@ import { closeSync, fstatSync, openSync, readdirSync, readSync, realpathSync, st
 import { resolve } from "node:path";
 import { readSource } from "../../grammar/pieces";
 import { folderOf, foldersUp, joined, resolved } from "./paths";
+import { decoded, EXTENSION, SIZE_LIMIT, tooLarge } from "./plan-bytes";
 import { type Failure, type Source, type SourceSet, STUDIO_FILE, usesOf } from "./source";
 
-/** The largest file that is read, in bytes. */
-export const SIZE_LIMIT = 4_000_000;
-/** How plan files end. */
-const EXTENSION = ".practice";
+export { SIZE_LIMIT } from "./plan-bytes";
 
 /** What the standard input is called among the files. */
 export const STANDARD_INPUT = "(standard input)";
@@ -158,26 +156,6 @@ class Loader {
   }
 }
 
-/** The text of a plan file, or why it is none. */
-function decoded(bytes: Uint8Array): string | Failure {
-  if (bytes.length > SIZE_LIMIT) return tooLarge(bytes.length);
-  if (bytes.includes(0)) {
-    return {
-      code: "file-not-text",
-      message: "This is not a text file. A plan is plain text; save it as such.",
-    };
-  }
-  try {
-    // The byte order mark stays: places count from the true start of the text.
-    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    return {
-      code: "file-not-text",
-      message: "This file is not written in UTF-8. Open it in your editor and save it with encoding UTF-8.",
-    };
-  }
-}
-
 function readBytes(path: string): Uint8Array | Failure {
   let handle: number | undefined;
   try {
@@ -201,14 +179,6 @@ function readBytes(path: string): Uint8Array | Failure {
   } finally {
     if (handle !== undefined) closeSync(handle);
   }
-}
-
-function tooLarge(size: number): Failure {
-  const megabytes = (size / 1_000_000).toFixed(1);
-  return {
-    code: "file-too-large",
-    message: `This file is ${megabytes} MB; plans are read up to ${SIZE_LIMIT / 1_000_000} MB. Split it into several files.`,
-  };
 }
 
 /** The system's reason in plain words. */

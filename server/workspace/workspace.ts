@@ -32,7 +32,7 @@ const SLICE = 4;
 export class Workspace {
   /** What the disk holds, as far as it was read. */
   private readonly disk = new Map<string, Source | Failure>();
-  private readonly open = new Map<string, Source>();
+  private readonly open = new Map<string, Source | Failure>();
   /** Files that lie in the editor's folders; others are here because these use them. */
   private readonly inFolders = new Set<string>();
   private failures: ReadonlyMap<string, Failure> = new Map();
@@ -71,9 +71,9 @@ export class Workspace {
   }
 
   /** The text of an open file, when it is opened or edited. */
-  setOpen(path: string, text: string): void {
-    const before = this.open.get(path) ?? this.onDisk(path);
-    this.open.set(path, this.read(path, text, before));
+  setOpen(path: string, content: string | Failure): void {
+    const before = this.lastOf(path);
+    this.open.set(path, typeof content === "string" ? this.read(path, content, before) : content);
     this.urgent = [path, ...this.urgent.filter((each) => each !== path)];
     this.changed();
   }
@@ -83,8 +83,8 @@ export class Workspace {
     const last = this.open.get(path);
     if (last === undefined) return;
     this.open.delete(path);
-    const disk = this.onDisk(path);
-    if (disk !== undefined) this.disk.set(path, this.read(path, disk.text, last));
+    const disk = sourceIn(this.disk.get(path));
+    if (disk !== undefined) this.disk.set(path, this.read(path, disk.text, sourceIn(last)));
     this.urgent = this.urgent.filter((each) => each !== path);
     this.changed();
   }
@@ -96,7 +96,7 @@ export class Workspace {
     if (typeof content !== "string") this.disk.set(path, content);
     else if (before !== undefined && "text" in before && before.text === content) {
       if (!inFolders) return;
-    } else this.disk.set(path, this.read(path, content, this.open.get(path) ?? this.onDisk(path)));
+    } else this.disk.set(path, this.read(path, content, this.lastOf(path)));
     this.changed();
   }
 
@@ -134,9 +134,9 @@ export class Workspace {
     while (this.working !== undefined) await this.working;
   }
 
-  private onDisk(path: string): Source | undefined {
-    const source = this.disk.get(path);
-    return source !== undefined && "text" in source ? source : undefined;
+  /** What a file was last, for the sake of its pieces. */
+  private lastOf(path: string): Source | undefined {
+    return sourceIn(this.open.get(path)) ?? sourceIn(this.disk.get(path));
   }
 
   private read(path: string, text: string, before: Source | undefined): Source {
@@ -241,4 +241,8 @@ export class Workspace {
       this.listener.failed(file.path, error);
     }
   }
+}
+
+function sourceIn(content: Source | Failure | undefined): Source | undefined {
+  return content !== undefined && "text" in content ? content : undefined;
 }

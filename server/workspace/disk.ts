@@ -1,0 +1,17 @@
+import type { Failure } from "./source";
+
+/** Where an editor's files lie: a real disk, or one that the editor speaks for. */
+export interface Disk {
+  /** The plan files of these folders and those below, hidden folders passed over. */
+  list(folders: readonly string[]): Promise<Listing>;
+  /** The text of a file, why it cannot be read, or undefined where there is none. */
+  read(path: string): Promise<string | Failure | undefined>;
+  /** The plan files that lie directly in a folder, so that a name may differ in capitals. */
+  beside(folder: string): Promise<readonly string[]>;
+}
+
+export interface Listing {
+  readonly paths: readonly string[];
+  /** Other names (symbolic links) of files, each with the path it is read under. */
+  readonly aliases: ReadonlyMap<string, string>;
+}

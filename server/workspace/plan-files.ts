@@ -1,0 +1,156 @@
+import type { UseDeclaration } from "../../grammar/tree";
+import type { Disk } from "./disk";
+import { fileName, folderOf, foldersUp, joined, resolved } from "./paths";
+import { STUDIO_FILE, usesOf } from "./source";
+import type { Workspace } from "./workspace";
+
+/** Files that are read before others have their turn. */
+const BATCH = 8;
+
+/**
+ * Keeps a workspace in step with where its files lie: the plan files of the opened folders, and what they use
+ * beyond. Every method may be called at any time; they are done one after the other.
+ */
+export class PlanFiles {
+  private folders: readonly string[] = [];
+  /** Files that were looked for because others use them, whether they were found or not. */
+  private readonly lookedFor = new Set<string>();
+  private readonly wanted = new Set<string>();
+  private readonly followed = new WeakSet<UseDeclaration>();
+  /** Whether all that was followed before still holds. */
+  private allFollowed = false;
+  private readonly studiosFor = new Set<string>();
+  private readonly known = new Set<string>();
+  private aliases: ReadonlyMap<string, string> = new Map();
+  private last: Promise<unknown> = Promise.resolve();
+
+  constructor(
+    private readonly workspace: Workspace,
+    private readonly disk: Disk,
+    /** Called while many files are read. */
+    private readonly progress: (done: number, all: number) => void = () => {},
+  ) {}
+
+  /** Reads everything anew, in these folders. */
+  scan(folders: readonly string[] = this.folders): Promise<void> {
+    this.folders = folders;
+    return this.inTurn(() => this.workspace.whilePaused(() => this.readAll()));
+  }
+
+  /** Files that came, changed or went on the disk. */
+  changed(paths: readonly string[]): Promise<void> {
+    return this.inTurn(async () => {
+      for (const path of paths) await this.reread(path);
+      // A file that comes may be the one that others looked for in vain.
+      this.forgetLooks();
+      await this.followUses();
+    });
+  }
+
+  /** Reads the files that are used and were not read yet; cheap where there are none. */
+  follow(): Promise<void> {
+    this.gatherWanted();
+    return this.inTurn(() => this.followUses());
+  }
+
+  private inTurn(work: () => Promise<void>): Promise<void> {
+    const next = this.last.then(work, work);
+    this.last = next.catch(() => undefined);
+    return next;
+  }
+
+  private async readAll(): Promise<void> {
+    const { paths, aliases } = await this.disk.list(this.folders);
+    this.aliases = aliases;
+    this.known.clear();
+    for (const path of [...paths, ...aliases.keys()]) this.known.add(path);
+    this.workspace.setNames(new Map(aliases), new Set(this.known));
+    const listed = new Set(paths);
+    for (const path of this.workspace.diskPaths) if (!listed.has(path)) this.workspace.removeDisk(path);
+    for (let at = 0; at < paths.length; at += BATCH) {
+      this.progress(at, paths.length);
+      const batch = paths.slice(at, at + BATCH);
+      const contents = await Promise.all(batch.map((path) => this.disk.read(path)));
+      for (const [i, content] of contents.entries()) {
+        if (content !== undefined) this.workspace.setDisk(batch[i]!, content, true);
+      }
+    }
+    this.forgetLooks();
+    await this.followUses();
+  }
+
+  private async reread(path: string): Promise<void> {
+    const content = await this.disk.read(path);
+    if (content === undefined) {
+      this.workspace.removeDisk(path);
+      if (this.known.delete(path)) this.tellNames();
+      return;
+    }
+    const inFolders = this.folders.some((folder) =>
+      path.startsWith(folder.endsWith("/") ? folder : `${folder}/`),
+    );
+    if (inFolders && !this.known.has(path)) {
+      this.known.add(path);
+      this.tellNames();
+    }
+    this.workspace.setDisk(this.aliases.get(path) ?? path, content, inFolders);
+  }
+
+  private tellNames(): void {
+    this.workspace.setNames(new Map(this.aliases), new Set(this.known));
+  }
+
+  private forgetLooks(): void {
+    this.lookedFor.clear();
+    this.studiosFor.clear();
+    this.allFollowed = false;
+  }
+
+  private async followUses(): Promise<void> {
+    for (;;) {
+      this.gatherWanted();
+      const [...paths] = this.wanted;
+      if (paths.length === 0) return;
+      this.wanted.clear();
+      for (const path of paths) await this.look(path);
+    }
+  }
+
+  /** Notes paths that some file uses, or studio files above one, that are neither read nor were looked for. */
+  private gatherWanted(): void {
+    const { files } = this.workspace.checked;
+    const there = new Set(files.map(({ path }) => path));
+    const want = (path: string): void => {
+      if (!there.has(path) && !this.lookedFor.has(path) && !this.aliases.has(path)) this.wanted.add(path);
+    };
+    for (const { path, tree } of files) {
+      const folder = folderOf(path);
+      for (const { declaration } of usesOf(tree)) {
+        if (this.allFollowed && this.followed.has(declaration)) continue;
+        this.followed.add(declaration);
+        want(resolved(folder, declaration.path.text));
+      }
+      if (this.studiosFor.has(folder)) continue;
+      this.studiosFor.add(folder);
+      for (const above of foldersUp(folder)) want(joined(above, STUDIO_FILE));
+    }
+    this.allFollowed = true;
+  }
+
+  /** Reads a file that is used, under the name it has on the disk. */
+  private async look(path: string): Promise<void> {
+    this.lookedFor.add(path);
+    const content = await this.disk.read(path);
+    if (content !== undefined) {
+      this.workspace.setDisk(path, content, false);
+      return;
+    }
+    if (fileName(path) === STUDIO_FILE) return;
+    const folded = path.toLowerCase();
+    const alike = (await this.disk.beside(folderOf(path))).find((each) => each.toLowerCase() === folded);
+    if (alike === undefined || this.lookedFor.has(alike)) return;
+    this.lookedFor.add(alike);
+    const found = await this.disk.read(alike);
+    if (found !== undefined) this.workspace.setDisk(alike, found, false);
+  }
+}

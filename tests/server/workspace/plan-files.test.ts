@@ -1,0 +1,154 @@
+import { symlinkSync, unlinkSync } from "node:fs";
+import { join } from "node:path";
+import { afterEach, describe, expect, test } from "vitest";
+import { NODE_DISK } from "../../../server/workspace/node-disk";
+import { SIZE_LIMIT } from "../../../server/workspace/plan-bytes";
+import { PlanFiles } from "../../../server/workspace/plan-files";
+import { Workspace } from "../../../server/workspace/workspace";
+import { Folder } from "../cli/command";
+
+const folders: Folder[] = [];
+afterEach(() => {
+  for (const folder of folders.splice(0)) folder.remove();
+});
+
+/** A workspace on a real folder. */
+function opened(files: Readonly<Record<string, string | Uint8Array>>, below = "") {
+  const folder = new Folder(files);
+  folders.push(folder);
+  const workspace = new Workspace(
+    { now: () => 0, turn: () => new Promise((resolve) => setImmediate(resolve)) },
+    { checked: () => {}, settled: () => {}, failed: (_path, error) => expect.fail(String(error)) },
+  );
+  const planFiles = new PlanFiles(workspace, NODE_DISK);
+  const root = join(folder.path, below);
+  return {
+    folder,
+    workspace,
+    planFiles,
+    path: (name: string) => join(folder.path, name),
+    scan: () => planFiles.scan([root]),
+    codes: (name: string) =>
+      workspace.checked.file(join(folder.path, name))?.findings.map(({ code }) => code),
+    names: () => workspace.checked.files.map(({ path }) => path.slice(folder.path.length + 1)),
+  };
+}
+
+const AREA = 'area "A"\n';
+
+describe("what is read", () => {
+  test("the plan files of a folder and below, but no hidden ones and no others", async () => {
+    const { scan, names } = opened({
+      "a.practice": AREA,
+      "deep/er/b.practice": AREA,
+      ".hidden/c.practice": AREA,
+      "node_modules/d.practice": AREA,
+      "notes.txt": AREA,
+    });
+    await scan();
+    expect(names()).toEqual(["a.practice", "deep/er/b.practice"]);
+  });
+
+  test("files they use outside of it, and the studio's file above, for what they mean alone", async () => {
+    const { scan, names, workspace, path } = opened(
+      {
+        "studio.practice": AREA,
+        "other/book.practice": 'use "inner.practice"\n',
+        "other/inner.practice": AREA,
+        "year/term.practice": 'use "../other/book.practice"\n',
+      },
+      "year",
+    );
+    await scan();
+    expect(names().sort()).toEqual([
+      "other/book.practice",
+      "other/inner.practice",
+      "studio.practice",
+      "year/term.practice",
+    ]);
+    expect(workspace.checked.files.filter(({ asked }) => asked).map((file) => file.path)).toEqual([
+      path("year/term.practice"),
+    ]);
+  });
+
+  test("a name that differs in capitals is found and told of", async () => {
+    const { scan, codes } = opened(
+      { "other/Book.practice": AREA, "year/term.practice": 'use "../other/book.practice"\n' },
+      "year",
+    );
+    await scan();
+    expect(codes("year/term.practice")).toEqual(["use-case"]);
+  });
+
+  test("what cannot be read says why, and the others go on", async () => {
+    const { scan, codes } = opened({
+      "binary.practice": new Uint8Array([0, 1, 2]),
+      "latin.practice": new Uint8Array([0xe9, 0x20]),
+      "large.practice": "#".repeat(SIZE_LIMIT + 1),
+      "empty.practice": "",
+      "good.practice": AREA,
+    });
+    await scan();
+    expect(codes("binary.practice")).toEqual(["file-not-text"]);
+    expect(codes("latin.practice")).toEqual(["file-not-text"]);
+    expect(codes("large.practice")).toEqual(["file-too-large"]);
+    expect(codes("empty.practice")).toEqual(["file-empty"]);
+    expect(codes("good.practice")).toEqual([]);
+  });
+
+  test("a link and its file are one, and a link that leads back up does not end the world", async () => {
+    const { scan, names, folder, codes } = opened({
+      "a/book.practice": AREA,
+      "term.practice": 'use "link.practice"\n',
+    });
+    symlinkSync(join(folder.path, "a/book.practice"), join(folder.path, "link.practice"));
+    symlinkSync(folder.path, join(folder.path, "a/up"));
+    await scan();
+    expect(names()).toEqual(["a/book.practice", "term.practice"]);
+    expect(codes("term.practice")).toEqual([]);
+  });
+});
+
+describe("what changes on the disk", () => {
+  test("a file that comes is the one that was missing; one that goes is missing again", async () => {
+    const { scan, codes, folder, planFiles, path } = opened({ "term.practice": 'use "book.practice"\n' });
+    await scan();
+    expect(codes("term.practice")).toEqual(["use-missing"]);
+    folder.write("book.practice", AREA);
+    await planFiles.changed([path("book.practice")]);
+    expect(codes("term.practice")).toEqual([]);
+    unlinkSync(path("book.practice"));
+    await planFiles.changed([path("book.practice")]);
+    expect(codes("term.practice")).toEqual(["use-missing"]);
+  });
+
+  test("a use line that is typed brings its file in", async () => {
+    const { scan, codes, workspace, planFiles, path } = opened(
+      { "other/book.practice": AREA, "year/term.practice": AREA },
+      "year",
+    );
+    await scan();
+    workspace.setOpen(path("year/term.practice"), 'use "../other/book.practice"\n');
+    await planFiles.follow();
+    expect(codes("year/term.practice")).toEqual([]);
+  });
+
+  test("a folder that is taken away takes its files along, but not what is open", async () => {
+    const { scan, names, workspace, planFiles, path } = opened({ "a.practice": AREA, "b.practice": AREA });
+    await scan();
+    workspace.setOpen(path("b.practice"), AREA);
+    await planFiles.scan([]);
+    expect(names()).toEqual(["b.practice"]);
+  });
+
+  test("an open file is what the editor says until it is closed", async () => {
+    const { scan, workspace, planFiles, folder, path } = opened({ "a.practice": AREA });
+    await scan();
+    workspace.setOpen(path("a.practice"), "# mine\n");
+    folder.write("a.practice", 'area "B"\n');
+    await planFiles.changed([path("a.practice")]);
+    expect(workspace.checked.file(path("a.practice"))?.text).toBe("# mine\n");
+    workspace.close(path("a.practice"));
+    expect(workspace.checked.file(path("a.practice"))?.text).toBe('area "B"\n');
+  });
+});
