@@ -1,5 +1,6 @@
 import type { Location, Position, Range } from "vscode-languageserver-types";
 import { LineIndex } from "../../grammar/line-index";
+import type { SourceTree } from "../../grammar/piece";
 import type { Span } from "../../grammar/span";
 import type { Place } from "../plan/place";
 import type { Checked, CheckedFile, PieceHomes } from "../workspace/check-sources";
@@ -21,14 +22,15 @@ export type Homes = Pick<PieceHomes, "get">;
 /** The sign that some programs put before a text; no editor shows it. */
 export const BYTE_ORDER_MARK = 0xfeff;
 
-const indexes = new WeakMap<CheckedFile, LineIndex>();
+/** By the tree, which stays the same object as long as the text does, however often the file is checked. */
+const indexes = new WeakMap<SourceTree, LineIndex>();
 
-/** The lines of a file, looked up once for as long as the file stays the same. */
-export function linesOf(file: CheckedFile): LineIndex {
-  const known = indexes.get(file);
+/** The lines of a file, looked up once for as long as its text stays the same. */
+export function linesOf({ tree, text }: Pick<CheckedFile, "tree" | "text">): LineIndex {
+  const known = indexes.get(tree);
   if (known !== undefined) return known;
-  const index = new LineIndex(file.text);
-  indexes.set(file, index);
+  const index = new LineIndex(text);
+  indexes.set(tree, index);
   return index;
 }
 

@@ -132,10 +132,9 @@ export function namesIn(
 
 /** The files that can see a thing, its own among them. */
 export function filesThatSee(checked: Checked, thing: Thing): readonly CheckedFile[] {
-  const home = checked.homes.get(thing.piece)?.file;
-  if (home === undefined) return [];
-  const { pieces } = home.tree;
-  return checked.files.filter((file) => file === home || file.ground.used.includes(pieces));
+  return checked.files.filter(({ ground }) =>
+    [ground.own, ...ground.used].some((pieces) => pieces.includes(thing.piece)),
+  );
 }
 
 /** What stands between the quotes of a name, whether or not the closing one is there. */
