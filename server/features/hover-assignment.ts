@@ -44,9 +44,14 @@ function itemsByAssignment({ days }: PlayerTerm): ReadonlyMap<Assignment, readon
   return index;
 }
 
-/** The terms of a plan's own file, as their first player who meets the assignment meets it. */
+/**
+ * The days of an assignment for the first player who meets it. Only its own term is unrolled; a routine's may be
+ * called up by any.
+ */
 export function meetingsOf(plan: Plan, assignment: Assignment): readonly ItemOnDay[] {
-  for (const term of plan.own.terms) {
+  const { piece } = assignment.place;
+  const own = plan.own.terms.filter((term) => term.place.piece === piece);
+  for (const term of own.length > 0 ? own : plan.own.terms) {
     for (const player of playerTerms(plan, term)) {
       const days = daysOfAssignment(player, assignment);
       if (days.length > 0) return days;
