@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import { RevealOutputChannelOn } from "vscode-languageclient";
 import type { LeadpipeOptions, TermView } from "../server/protocol/requests";
 import { registerCommands } from "./commands";
-import { answerFileRequests, someFolderIsVirtual } from "./files";
+import { answerFileRequests } from "./files";
 import { CLIENT_NAME, type Host } from "./host";
 import { PLAN_LANGUAGE } from "./plan-editor";
 import { followSettings, presentation } from "./presentation";
@@ -36,7 +36,7 @@ export interface Leadpipe {
  */
 export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpipe {
   const output = vscode.window.createOutputChannel(CLIENT_NAME, { log: true });
-  const options: LeadpipeOptions = { files: !host.hasDisk || someFolderIsVirtual(), state: true };
+  const options: LeadpipeOptions = { files: true, state: true };
   const keeper = new ServerKeeper(
     host,
     {
@@ -58,7 +58,7 @@ export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpi
     status,
     tree,
     followSettings(keeper.client),
-    ...registerCommands(context, keeper, output),
+    ...registerCommands(context, keeper, tree, output),
   );
   return {
     ready: keeper.start(),

@@ -7,7 +7,6 @@ import { CLIENT_ID, CLIENT_NAME, type Host, type RunningServer } from "./host";
 export function activate(context: ExtensionContext): Leadpipe {
   const script = Uri.joinPath(context.extensionUri, "dist/worker.js").toString(true);
   const host: Host = {
-    hasDisk: false,
     startServer: (tell) => startWorker(script, tell),
     clientFor: (options, start) => new LanguageClient(CLIENT_ID, CLIENT_NAME, start, options),
   };

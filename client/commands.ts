@@ -1,14 +1,16 @@
 import * as vscode from "vscode";
-import type { NewStudioParams } from "../server/protocol/requests";
+import type { Position } from "vscode-languageclient";
+import { type NewStudioParams, SHOW_WEEK } from "../server/protocol/requests";
 import { startNewStudio } from "./new-studio";
 import type { ServerKeeper } from "./server-keeper";
 import { STATUS_MENU } from "./status-item";
-import { TERM_VIEW } from "./term-tree";
+import { TERM_VIEW, type TermTree } from "./term-tree";
 
 /** Registers what a person can ask for by name. Titles stand in the manifest. */
 export function registerCommands(
   context: vscode.ExtensionContext,
   keeper: ServerKeeper,
+  tree: TermTree,
   output: vscode.LogOutputChannel,
 ): vscode.Disposable[] {
   const register = vscode.commands.registerCommand;
@@ -31,6 +33,7 @@ export function registerCommands(
     register("leadpipe.restart", () => keeper.restart()),
     register("leadpipe.showOutput", () => output.show()),
     register("leadpipe.showTerm", showTerm),
+    register(SHOW_WEEK, (uri: string, position: Position) => tree.showWeek({ uri, position })),
     register("leadpipe.firstSteps", firstSteps),
     register("leadpipe.orderByCalendar", order("calendar")),
     register("leadpipe.orderFullestFirst", order("fullestFirst")),

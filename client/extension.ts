@@ -8,7 +8,6 @@ import { CLIENT_ID, CLIENT_NAME, type Host, type RunningServer } from "./host";
 export function activate(context: ExtensionContext): Leadpipe {
   const script = context.asAbsolutePath("dist/server.cjs");
   const host: Host = {
-    hasDisk: true,
     startServer: (tell) => startProcess(script, tell),
     clientFor: (options, start) => new LanguageClient(CLIENT_ID, CLIENT_NAME, start, options),
   };

@@ -16,12 +16,10 @@ const SIZE_LIMIT = 4_000_000;
 const DEEPEST = 12;
 const MOST_ENTRIES = 20_000;
 
-/** Whether some opened folder lies on no disk, where a server with a disk could not read it either. */
-export function someFolderIsVirtual(): boolean {
-  return (vscode.workspace.workspaceFolders ?? []).some((folder) => folder.uri.scheme !== "file");
-}
-
-/** Answers a server that has no disk: which plan files there are, and what stands in them. */
+/**
+ * Answers the server for files that are on no disk of its own, all of them in a browser: which plan files there are,
+ * and what stands in them.
+ */
 export function answerFileRequests(client: BaseLanguageClient): vscode.Disposable[] {
   return [
     client.onRequest(FILES_REQUEST, async ({ folders }: FilesParams): Promise<FilesResult> => {

@@ -9,8 +9,6 @@ export interface RunningServer {
 
 /** What differs between an editor with processes and one in a browser. */
 export interface Host {
-  /** Whether its servers read files from the disk by themselves. */
-  readonly hasDisk: boolean;
   /**
    * Starts a fresh server.
    *

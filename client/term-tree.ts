@@ -76,6 +76,15 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
     return this.asking.ask();
   }
 
+  /** Brings the view up with the week that is asked for at a place, the whole term where none is. */
+  async showWeek(place: PlaceParams): Promise<void> {
+    await vscode.commands.executeCommand(`${TERM_VIEW}.focus`);
+    this.show((await this.ask(place)) ?? undefined);
+    const { line } = place.position;
+    const week = this.term?.weeks.find((each) => each.place?.range.start.line === line);
+    if (week !== undefined) await this.tree.reveal({ kind: "week", week }, { expand: true, focus: true });
+  }
+
   /** Asks anew where the cursor has gone to another line. */
   private follow(editor: vscode.TextEditor): void {
     const before = this.place;

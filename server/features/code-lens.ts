@@ -2,6 +2,7 @@ import type { CodeLens } from "vscode-languageserver-types";
 import type { PlayerTerm } from "../days/day";
 import type { Place } from "../plan/place";
 import type { WeeksPlan } from "../plan/term";
+import { SHOW_WEEK } from "../protocol/requests";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { fileOf, type Places, spanRange } from "./lines-of";
 import { playerTerms } from "./player-terms";
@@ -11,9 +12,6 @@ export interface CodeLensAbility {
   /** Whether the editor knows `leadpipe.showWeek`. */
   readonly commands: boolean;
 }
-
-/** The client's command behind a line of figures; its arguments are the file's address and a position in it. */
-export const SHOW_WEEK = "leadpipe.showWeek";
 
 /**
  * Above each block of weeks its fullest week for the player who has the least room, and above each term the

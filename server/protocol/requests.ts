@@ -45,6 +45,12 @@ export interface LeadpipeOptions {
 /** Client → server: the term around a position, week by week and day by day, for the side view. */
 export const TERM_VIEW_REQUEST = "leadpipe/termView";
 
+/**
+ * The client's command behind a line of figures above a week: shows that week in the side view. Its arguments are the
+ * file's address and a position in it.
+ */
+export const SHOW_WEEK = "leadpipe.showWeek";
+
 /** Client → server: the totals of the day under the cursor; where the line is for several days, of the fullest. */
 export const DAY_STATUS_REQUEST = "leadpipe/dayStatus";
 
