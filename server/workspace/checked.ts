@@ -11,6 +11,8 @@ export interface CheckedFile {
   readonly path: string;
   readonly text: string;
   readonly tree: SourceTree;
+  /** The pieces of the files it uses, farthest first: what its names may mean besides its own. */
+  readonly used: readonly (readonly Piece[])[];
   readonly plan: Plan;
   /** What the plan was read and checked with; a proposed change is measured on the same ground. */
   readonly ground: Ground;

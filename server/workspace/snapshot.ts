@@ -169,7 +169,7 @@ export class SnapshotFile implements CheckedFile {
     readonly text: string,
     readonly tree: SourceTree,
     readonly asked: boolean,
-    private readonly used: readonly (readonly Piece[])[],
+    readonly used: readonly (readonly Piece[])[],
     private readonly records: readonly Record[],
     private readonly failure: SourceSet["failures"] extends ReadonlyMap<string, infer F>
       ? F | undefined
