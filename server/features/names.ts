@@ -90,12 +90,11 @@ export function thingOf({ file, piece, mention }: Occurrence): Thing | undefined
 /** The thing of this kind and name that a file can see. */
 export function thingNamed(file: CheckedFile, kind: NamedThing, name: string): Thing | undefined {
   const key = keyOf(kind, name);
-  const { used, own } = file.ground;
-  for (const pieces of used) {
+  for (const pieces of file.used) {
     const thing = declaredIn(pieces).get(key);
     if (thing !== undefined) return thing;
   }
-  return declaredIn(own).get(key);
+  return declaredIn(file.tree.pieces).get(key);
 }
 
 /** Every place where the name of a thing is written, in all the files that mean it. */
@@ -132,8 +131,8 @@ export function namesIn(
 
 /** The files that can see a thing, its own among them. */
 export function filesThatSee(checked: Checked, thing: Thing): readonly CheckedFile[] {
-  return checked.files.filter(({ ground }) =>
-    [ground.own, ...ground.used].some((pieces) => pieces.includes(thing.piece)),
+  return checked.files.filter(({ tree, used }) =>
+    [tree.pieces, ...used].some((pieces) => pieces.includes(thing.piece)),
   );
 }
 
