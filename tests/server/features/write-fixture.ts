@@ -1,7 +1,7 @@
-import { type FixtureFile, fixture } from "../../fixture";
-import { type Checked, type CheckedFile, checkTexts } from "../../../server/workspace/check-sources";
-import { offsetOf, positionOf } from "../../../server/features/lines-of";
 import type { Position, Range, TextEdit } from "vscode-languageserver-types";
+import { offsetOf, positionOf } from "../../../server/features/lines-of";
+import { type Checked, type CheckedFile, checkTexts } from "../../../server/workspace/check-sources";
+import { type FixtureFile, fixture } from "../../fixture";
 
 /** A picture of one or several files, checked, with the cursor and the ranges drawn into it. */
 export interface Drawn {
