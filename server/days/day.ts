@@ -70,6 +70,8 @@ export interface PlayerTerm {
   readonly term: Term;
   readonly player: Player;
   readonly days: readonly Day[];
+  /** Every distinct item of its days, in the order they first come. */
+  readonly items: readonly DayItem[];
   /** Number of taught weeks. */
   readonly weeks: number;
   readonly troubles: readonly Trouble[];

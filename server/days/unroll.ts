@@ -1,15 +1,16 @@
-import { type Mode, tonicClass } from "../music/key";
-import { midiOf } from "../music/pitch";
+import { tonicClass } from "../music/key";
 import { toNumber } from "../music/rhythm";
 import type { Exercise, Rest } from "../plan/exercise";
 import type { Player } from "../plan/player";
 import { type LessonVerdict, verdictsOf } from "../plan/record";
 import type { Settings } from "../plan/settings";
-import type { Assignment, Booking, Change, ChangeWhen, Session, SessionContent, Term } from "../plan/term";
+import type { Assignment, Change, ChangeWhen, Session, SessionContent, Term } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
-import { lasting, loadOf, type Profile, profileOf, upperOf } from "../profile/profile";
+import { lasting, loadOf, type Profile } from "../profile/profile";
 import { cellsThatFit, easedTimes, grown, grownSeconds, timesThatFit } from "./amount";
-import type { Day, DayItem, DaySession, DayState, Pass, PlayerTerm, Sums } from "./day";
+import type { Day, DayItem, DaySession, DayState, Pass, PlayerTerm } from "./day";
+import { dayTotals } from "./day-totals";
+import { type Measure, measureOf, profileFor, upperSeconds } from "./measure";
 import { folded, movedPlacement, type Placement, type Travel, travelOf } from "./placement";
 import { StretchMeter } from "./stretch-meter";
 import { type CalendarDay, type PlannedSession, type TermCalendar, termCalendar } from "./term-calendar";
@@ -38,13 +39,8 @@ interface Asked {
   /** Seconds of one time through, and of the rest after it. */
   readonly play: number;
   readonly rest: number;
-  /** Items of full days by where the walk stood, and how far each moves it. */
-  readonly items: (Made | undefined)[];
-}
-
-interface Made {
-  readonly item: DayItem;
-  readonly moves: number;
+  /** Items of full days by where the walk stood. */
+  readonly items: (DayItem | undefined)[];
 }
 
 /** How far an assignment has walked. */
@@ -61,7 +57,7 @@ interface Walk {
 class Unroller {
   private readonly settings: Settings;
   private readonly calendar: TermCalendar;
-  private readonly upperLine: number;
+  private readonly measure: Measure;
   private readonly verdicts: readonly LessonVerdict[];
   private readonly changes: readonly Change[];
   private readonly walks = new Map<Assignment, Walk>();
@@ -71,6 +67,12 @@ class Unroller {
   private readonly troubles: Trouble[] = [];
   private readonly overlaps: PlayerTerm["overlaps"][number][] = [];
   private readonly contents = new Map<Session, SessionContent>();
+  /** Each session as it last came. */
+  private readonly before = new Map<Session, DaySession>();
+  /** Every distinct item, in the order they first come. */
+  private readonly items: DayItem[] = [];
+  /** The items of the session at hand; what lies beyond their number is left from others. */
+  private readonly gathered: DayItem[] = [];
   private readonly meter: StretchMeter;
 
   constructor(
@@ -81,9 +83,7 @@ class Unroller {
     this.settings = plan.settings;
     this.calendar = termCalendar(term);
     this.meter = new StretchMeter(plan.settings.hornDown);
-    const { upperFrom } = player.figures;
-    // Without an upper line nothing is upper: 128 lies above every note.
-    this.upperLine = upperFrom === undefined ? 128 : midiOf(upperFrom.value);
+    this.measure = measureOf(plan.settings, player);
     this.verdicts = verdictsOf(plan.records, term.name).filter((each) => each.player === player.name);
     this.changes = term.changes
       .filter((each) => each.player.text === player.name)
@@ -96,6 +96,7 @@ class Unroller {
       term: this.term,
       player: this.player,
       days,
+      items: this.items,
       weeks: this.calendar.weeks.count,
       troubles: this.troubles,
       unfinished: this.unfinished(),
@@ -163,10 +164,33 @@ class Unroller {
     const short = (day.short || light) && full.short !== undefined;
     const content: SessionContent = short ? full.short! : full;
     const share = dayShare * (light && !short ? 0.5 : 1);
-    const items: DayItem[] = [];
+    const { gathered } = this;
+    let count = 0;
+    for (const planned of content.items) {
+      if (!("exercise" in planned)) continue;
+      const item = this.item(planned, day, index, weeks, share);
+      if (item !== undefined) gathered[count++] = item;
+    }
+    // A session that comes again with the very same items is the same all through.
+    const before = this.before.get(session);
+    if (before !== undefined && before.short === short && areTheFirst(before.items, gathered, count)) {
+      return before;
+    }
+    const measured = this.measuredSession(session, content, short, gathered.slice(0, count));
+    this.before.set(session, measured);
+    return measured;
+  }
+
+  private measuredSession(
+    session: Session,
+    content: SessionContent,
+    short: boolean,
+    items: readonly DayItem[],
+  ): DaySession {
     const { meter } = this;
     meter.begin();
     let [clock, playing, upper, load, trailingRest] = [0, 0, 0, 0, 0];
+    let next = 0;
     for (const planned of content.items) {
       if (!("exercise" in planned)) {
         meter.rest(planned.pause);
@@ -174,9 +198,10 @@ class Unroller {
         trailingRest = 0;
         continue;
       }
-      const item = this.item(planned, day, index, weeks, share);
-      if (item === undefined) continue;
-      items.push(item);
+      const item = items[next];
+      // What a change leaves out has no item.
+      if (item === undefined || item.assignment !== planned) continue;
+      next++;
       meter.item(item);
       clock += item.clock;
       playing += item.playing;
@@ -225,72 +250,76 @@ class Unroller {
     const { travel } = walk;
     let { asked } = walk;
     if (asked === undefined || asked.exercise !== exercise || (walk.grows && asked.index !== index)) {
-      asked = this.ask(assignment, exercise, travel, index, weeks);
+      asked = this.ask(assignment, exercise, walk, index, weeks);
       walk.asked = asked;
     }
     let start = travel.pacing === "afresh" ? 0 : walk.position;
     // Where rounds are all alike, the same key is the same work.
     if (travel.nextRound === 0) start %= travel.placements.length;
     // Most days ask for what another day asked for; those share one item.
-    let made = share === 1 ? asked.items[start] : undefined;
-    if (made === undefined) {
-      made = this.measured(assignment, travel, asked, start, share);
-      if (share === 1) asked.items[start] = made;
+    let item = share === 1 ? asked.items[start] : undefined;
+    if (item === undefined) {
+      item = this.measured(assignment, travel, asked, start, share);
+      this.items.push(item);
+      if (share === 1) asked.items[start] = item;
     }
-    this.advance(walk, made.moves, assignment, day.date);
-    return made.item;
+    this.advance(walk, item, day.date);
+    return item;
   }
 
-  private measured(assignment: Assignment, travel: Travel, asked: Asked, start: number, share: number): Made {
+  private measured(
+    assignment: Assignment,
+    travel: Travel,
+    asked: Asked,
+    start: number,
+    share: number,
+  ): DayItem {
     const { exercise, tempo, rest, play } = asked;
-    const { settings } = this;
-    const { passes, moves } = passesFrom(assignment, exercise, travel, asked, start, share);
+    const { settings, measure } = this;
+    const { wholeSeconds } = tempo;
+    const passes = passesFrom(assignment, exercise, travel, asked, start, share);
     const usual = travel.placements[0]!.mode;
     const first = passes[0]?.placement.mode;
-    const profile = first === usual ? asked.profile : this.profileFor(assignment, exercise, first);
+    const profile = first === usual ? asked.profile : profileFor(assignment, exercise, first, measure);
     let times = 0;
-    let upper = 0;
     let load = 0;
     for (const pass of passes) {
       times += pass.times;
       const { semitones, mode } = pass.placement;
       // Keys of another mode have notes of their own.
-      const here = mode === first ? profile : this.profileFor(assignment, exercise, mode);
-      upper += pass.times * lasting(upperOf(here, this.upperLine, semitones), tempo.wholeSeconds);
-      load += pass.times * loadOf(here, settings, semitones, tempo.wholeSeconds);
+      const here = mode === first ? profile : profileFor(assignment, exercise, mode, measure);
+      load += pass.times * loadOf(here, settings, semitones, wholeSeconds);
     }
     const item = {
       assignment,
       exercise,
       profile,
       passes,
-      wholeSeconds: tempo.wholeSeconds,
+      wholeSeconds,
       bpm: tempo.bpm,
       fastest: tempo.fastest,
       restAfter: rest,
       clock: times * (play + rest),
-      playing: times * lasting(profile.playing, tempo.wholeSeconds),
-      upper,
+      playing: times * lasting(profile.playing, wholeSeconds),
+      upper: 0,
       load,
     };
-    return { item, moves };
-  }
-
-  private profileFor(assignment: Assignment, exercise: Exercise, mode: Mode | undefined): Profile {
-    const { articulation, dynamic } = assignment;
-    const { instrument } = this.player;
-    return profileOf({ exercise, instrument, settings: this.settings, articulation, dynamic, mode });
+    item.upper = upperSeconds(item, measure);
+    return item;
   }
 
   private ask(
     assignment: Assignment,
     exercise: Exercise,
-    travel: Travel,
+    { travel, asked: before }: Walk,
     index: number,
     weeks: number,
   ): Asked {
     const tempo = this.tempoOf(assignment, exercise, index, weeks);
-    const profile = this.profileFor(assignment, exercise, travel.placements[0]!.mode);
+    const profile =
+      before?.exercise === exercise
+        ? before.profile
+        : profileFor(assignment, exercise, travel.placements[0]!.mode, this.measure);
     const play = lasting(profile.playing, tempo.wholeSeconds) + lasting(profile.resting, tempo.wholeSeconds);
     const rest = this.restAfter(assignment.rest ?? exercise.rest, exercise, play);
     return { exercise, index, weeks, tempo, profile, play, rest, items: [] };
@@ -345,11 +374,14 @@ class Unroller {
     return walk;
   }
 
-  private advance(walk: Walk, by: number, assignment: Assignment, date: number): void {
+  private advance(walk: Walk, { assignment, exercise, passes }: DayItem, date: number): void {
     const { all, placements, pacing, nextRound } = walk.travel;
     if (placements.length <= 1 || pacing !== "onward") return;
     const before = walk.position;
-    walk.position += by;
+    if (!all) walk.position++;
+    // All the keys each day: the walk has nowhere to go on to, unless minutes cut it short.
+    else if (assignment.amount.kind === "times") walk.position += placements.length;
+    else walk.position += exercise.series === undefined ? passes.length : 1;
     // The first day that begins a new round is when it starts over; a next round that is moved is
     // meant to come, and all the keys each day begin anew each day.
     if (!all && nextRound === 0 && before >= placements.length && !this.restarts.has(assignment)) {
@@ -398,7 +430,7 @@ function placementAt(travel: Travel, position: number): Placement {
   return travel.folded ? folded(moved) : moved;
 }
 
-/** Which keys and how many times through, from where the walk stands, and how far it moves on. */
+/** Which keys and how many times through, from where the walk stands. */
 function passesFrom(
   assignment: Assignment,
   exercise: Exercise,
@@ -406,7 +438,7 @@ function passesFrom(
   asked: Asked,
   start: number,
   share: number,
-): { readonly passes: readonly Pass[]; readonly moves: number } {
+): readonly Pass[] {
   const { amount } = assignment;
   const { play, rest, index, weeks } = asked;
   const here = placementAt(travel, start);
@@ -415,20 +447,17 @@ function passesFrom(
     const cells = (placement: Placement): readonly Pass[] =>
       seriesPasses(series, placement, amount, asked, share);
     // All the keys each day: the whole series in each. Minutes hold one key's series.
-    if (!travel.all || amount.kind === "time") return { passes: cells(here), moves: 1 };
-    const passes = travel.placements.flatMap((_, i) => cells(placementAt(travel, start + i)));
-    return { passes, moves: travel.placements.length };
+    if (!travel.all || amount.kind === "time") return cells(here);
+    return travel.placements.flatMap((_, i) => cells(placementAt(travel, start + i)));
   }
   const one = !travel.all || travel.placements.length === 1;
   if (amount.kind === "time") {
     const fit = timesThatFit(grownSeconds(amount.seconds, index, weeks) * share, play, rest);
-    if (one) return { passes: [{ placement: here, times: fit }], moves: 1 };
-    const passes: Pass[] = [];
-    for (let i = 0; i < fit; i++) passes.push({ placement: placementAt(travel, start + i), times: 1 });
-    return { passes, moves: fit };
+    if (one) return [{ placement: here, times: fit }];
+    return Array.from({ length: fit }, (_, i) => ({ placement: placementAt(travel, start + i), times: 1 }));
   }
   const times = grown(amount.times, index, weeks);
-  if (one) return { passes: [{ placement: here, times: easedTimes(times, share) }], moves: 1 };
+  if (one) return [{ placement: here, times: easedTimes(times, share) }];
   const passes: Pass[] = [];
   let left = easedTimes(times * travel.placements.length, share);
   for (let i = 0; i < travel.placements.length && left > 0; i++) {
@@ -436,8 +465,7 @@ function passesFrom(
     passes.push({ placement: placementAt(travel, start + i), times: now });
     left -= now;
   }
-  // All the keys each day: the walk has nowhere to go on to.
-  return { passes, moves: travel.placements.length };
+  return passes;
 }
 
 /** The cells of a series: one pass each, half steps apart. */
@@ -495,27 +523,9 @@ function applies(when: ChangeWhen, date: number, week: number): boolean {
   return when.weeks === undefined || when.weeks.includes(week);
 }
 
-type Writable<T> = { -readonly [K in keyof T]: T[K] };
-
-function addTo(sums: Writable<Sums>, more: Sums): void {
-  sums.clock += more.clock;
-  sums.playing += more.playing;
-  sums.upper += more.upper;
-  sums.load += more.load;
-}
-
-function dayTotals(sessions: readonly DaySession[], bookings: readonly Booking[]): Day["totals"] {
-  const totals = { clock: 0, playing: 0, upper: 0, load: 0, stretch: 0 };
-  for (const session of sessions) {
-    addTo(totals, session);
-    totals.stretch = Math.max(totals.stretch, session.stretch);
-  }
-  // Bookings ask for the same lips, but a clock budget counts practice alone.
-  for (const { asks } of bookings) {
-    totals.playing += asks.playing;
-    totals.upper += asks.upper;
-    totals.load += asks.load;
-    totals.stretch = Math.max(totals.stretch, asks.stretch);
-  }
-  return totals;
+/** Whether a list is the same, each for each, as the first `count` of another. */
+function areTheFirst(list: readonly DayItem[], all: readonly DayItem[], count: number): boolean {
+  if (list.length !== count) return false;
+  for (let i = 0; i < count; i++) if (list[i] !== all[i]) return false;
+  return true;
 }

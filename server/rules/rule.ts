@@ -1,9 +1,8 @@
-import type { PlayerTerm } from "../days/day";
+import type { DayItem, PlayerTerm } from "../days/day";
 import type { Place } from "../plan/place";
 import type { Plan } from "../plan/plan";
 import type { Trouble } from "../plan/trouble";
 import type { WeekTotals } from "../totals/week";
-import type { Occurrence } from "./occurrences";
 import type { Surroundings } from "./surroundings";
 
 /** What the catalogue says of a finding. */
@@ -40,7 +39,8 @@ export interface TermView {
   readonly plan: Pick<Plan, "settings" | "areas">;
   readonly days: PlayerTerm;
   readonly weeks: readonly WeekTotals[];
-  readonly occurrences: readonly Occurrence[];
+  /** The days that share an item, ascending. */
+  readonly datesOf: (item: DayItem) => readonly number[];
 }
 
 export type Rule = RuleInfo &

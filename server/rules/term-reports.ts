@@ -4,7 +4,7 @@ import type { Plan } from "../plan/plan";
 import type { Player } from "../plan/player";
 import type { Term } from "../plan/term";
 import { weekTotals } from "../totals/week";
-import { occurrencesOf } from "./occurrences";
+import { datesOf } from "./dates-of";
 import type { Raw, TermRule } from "./rule";
 
 /** What the rules have to say of a term as one player meets it, in their order. */
@@ -38,7 +38,7 @@ export function termReports(plan: Plan, term: Term, rules: readonly TermRule[]):
     const kept = byPlayer.get(days.player);
     if (kept !== undefined && kept.days === days.days) return kept.said;
     const said: (readonly [TermRule, Raw])[] = [];
-    const view = { plan, days, weeks: weekTotals(days), occurrences: occurrencesOf(days) };
+    const view = { plan, days, weeks: weekTotals(days), datesOf: datesOf(days) };
     for (const rule of rules) rule.check(view, (raw) => said.push([rule, raw]));
     byPlayer.set(days.player, { days: days.days, said });
     return said;

@@ -10,8 +10,8 @@ export const areaUntouched: Rule = {
   title: "an area left alone for too long",
   reason: "Basics are kept by touching every area nearly every day.",
   mend: "Put one of its exercises into a session, or say how often it is meant: at least every 5 days",
-  check: ({ days, plan, occurrences }, report) => {
-    const touched = new Set(occurrences.map(({ item }) => item.exercise.area));
+  check: ({ days, plan }, report) => {
+    const touched = new Set(days.items.map(({ exercise }) => exercise.area));
     // An area a term never touches is not for this level, unless the area says how often it is meant.
     const watched = [...plan.areas.values()]
       .filter((area) => area.atLeastEvery !== undefined || touched.has(area.name))

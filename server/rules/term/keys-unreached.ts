@@ -9,12 +9,12 @@ export const keysUnreached: Rule = {
   title: "keys on the player's list that the term never reaches",
   reason: "The list is what the term was to achieve.",
   mend: "Let a walk go farther, or shorten the list.",
-  check: ({ days, occurrences }, report) => {
+  check: ({ days }, report) => {
     const { keys } = days.player.figures;
     if (keys === undefined) return;
     const reached = new Set<string>();
-    for (const { item } of occurrences) {
-      for (const { placement } of item.passes) {
+    for (const { passes } of days.items) {
+      for (const { placement } of passes) {
         const { key } = placement;
         if (key === undefined) continue;
         reached.add(`${tonicClass(key)} ${key.mode}`);

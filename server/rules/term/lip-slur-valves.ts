@@ -11,8 +11,8 @@ export const lipSlurValves: Rule = {
   title: "a lip slur that no valve combination can hold",
   reason: "A lip slur moves between partials of one tube; a valve in between makes it another exercise.",
   mend: "Change the notes, take the word `lip` away, or write the exercise by partials.",
-  check: ({ days, occurrences }, report) => {
-    for (const { item, dates } of occurrences) {
+  check: ({ days, datesOf }, report) => {
+    for (const item of days.items) {
       if (item.profile.lipSlurs.length === 0) continue;
       if (item.exercise.content.kind === "notes" && item.exercise.content.by === "partials") continue;
       for (const slur of item.profile.lipSlurs) {
@@ -26,7 +26,7 @@ export const lipSlurValves: Rule = {
           );
           const message = `${quoted(item.exercise.name)} ${placed(placement)}: no valve combination holds ${notes} together, so this is no lip slur.`;
           const related = [{ place: slur.place, message: "the lip slur" }];
-          for (const date of dates) report({ place: item.assignment.place, message, related, date });
+          for (const date of datesOf(item)) report({ place: item.assignment.place, message, related, date });
         }
       }
     }

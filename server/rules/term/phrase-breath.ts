@@ -10,10 +10,10 @@ export const phraseBreath: Rule = {
   title: "a phrase longer than the breath",
   reason: "At the end of the breath the lips do what the air should.",
   mend: "Write a breath ' earlier, a softer dynamic, a quicker tempo; or `held` where the breath is the point.",
-  check: ({ days, occurrences }, report) => {
+  check: ({ days, datesOf }, report) => {
     const { breath } = days.player.figures;
     if (breath === undefined) return;
-    for (const { item, dates } of occurrences) {
+    for (const item of days.items) {
       const worst = longestPhrase(item);
       if (worst === undefined || worst.air <= breath.value + 0.05) continue;
       const asPlayed =
@@ -25,7 +25,7 @@ export const phraseBreath: Rule = {
         { place: worst.phrase.place, message: "the phrase" },
         ...(breath.place === undefined ? [] : [{ place: breath.place, message: "the breath" }]),
       ];
-      for (const date of dates) report({ place: item.assignment.place, message, related, date });
+      for (const date of datesOf(item)) report({ place: item.assignment.place, message, related, date });
     }
   },
 };

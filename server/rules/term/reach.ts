@@ -23,18 +23,18 @@ export function reportReach(
 ): void {
   const inner = edgesOf(range);
   const outer = wider === undefined ? undefined : edgesOf(wider);
-  for (const { item, dates } of view.occurrences) {
+  for (const item of view.days.items) {
     const { low, high } = item.profile;
     if (low === undefined || high === undefined) continue;
-    for (const [index, { placement }] of item.passes.entries()) {
-      const { semitones } = placement;
+    for (let index = 0; index < item.passes.length; index++) {
+      const { semitones } = item.passes[index]!.placement;
       const out = outside(low + semitones, high + semitones, inner);
       if (out === undefined) continue;
       if (outer !== undefined && outside(low + semitones, high + semitones, outer) !== undefined) continue;
       const said = message(item, index, out, range, what);
       // Too high and too low are two matters, and so are two players' limits.
       const apart = `${out} ${inner.low} ${inner.high}`;
-      for (const date of dates) {
+      for (const date of view.datesOf(item)) {
         report({ place: item.assignment.place, message: said, related: related ?? [], date, apart });
       }
       break;

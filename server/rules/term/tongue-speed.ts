@@ -15,9 +15,9 @@ export const tongueSpeed: Rule = {
   title: "a tempo beyond the tongue",
   reason: "A tongue driven past its speed stiffens.",
   mend: "A slower tempo, slurs, or double tonguing where the player has it.",
-  check: ({ days, occurrences }, report) => {
+  check: ({ days, datesOf }, report) => {
     const { figures, name } = days.player;
-    for (const { item, dates } of occurrences) {
+    for (const item of days.items) {
       if (item.fastest === undefined || item.bpm === undefined) continue;
       // The fastest that may be chosen shortens the whole note in proportion.
       const wholeSeconds = (item.wholeSeconds * item.bpm) / item.fastest;
@@ -29,7 +29,7 @@ export const tongueSpeed: Rule = {
         if (perSecond <= limit.value * 1.005) continue;
         const message = `${quoted(item.exercise.name)} at ${item.fastest} asks the tongue for ${perSecond.toFixed(1)} notes a second (${asSixteenths(perSecond)}); ${name} has ${limit.value.toFixed(1)} (${asSixteenths(limit.value)}), ${kind} tongue.`;
         const related = limit.place === undefined ? [] : [{ place: limit.place, message: "the tongue" }];
-        for (const date of dates) report({ place: item.assignment.place, message, related, date });
+        for (const date of datesOf(item)) report({ place: item.assignment.place, message, related, date });
       }
     }
   },

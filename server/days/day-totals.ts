@@ -1,0 +1,22 @@
+import type { Booking } from "../plan/term";
+import type { Day, DaySession } from "./day";
+
+/** The totals of a day: its sessions and what is booked beside them. */
+export function dayTotals(sessions: readonly DaySession[], bookings: readonly Booking[]): Day["totals"] {
+  let [clock, playing, upper, load, stretch] = [0, 0, 0, 0, 0];
+  for (const session of sessions) {
+    clock += session.clock;
+    playing += session.playing;
+    upper += session.upper;
+    load += session.load;
+    stretch = Math.max(stretch, session.stretch);
+  }
+  // Bookings ask for the same lips, but a clock budget counts practice alone.
+  for (const { asks } of bookings) {
+    playing += asks.playing;
+    upper += asks.upper;
+    load += asks.load;
+    stretch = Math.max(stretch, asks.stretch);
+  }
+  return { clock, playing, upper, load, stretch };
+}
