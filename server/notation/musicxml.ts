@@ -157,8 +157,6 @@ class PartWriter {
       children.push(this.note(event, duration, beams[at] ?? [], tuplets[at], bar));
     });
     if (after === undefined || after.opens !== undefined) children.push(...this.endHairpin());
-    if (bar.pause > 0 && after !== undefined)
-      children.push(words(`rest ${secondsWords(bar.pause)}`, "italic"));
     children.push(rightBarline(bar, after));
     return element(
       "measure",
@@ -235,10 +233,15 @@ class PartWriter {
         ),
       );
     }
+    if (index === 0) {
+      const pause = this.sheet.bars.find((each) => each.pause > 0)?.pause ?? 0;
+      if (pause > 0) said.push(words(`rest ${secondsWords(pause)} after each`));
+    }
     if (bar.opens !== undefined) said.push(words(bar.opens, "bold"));
     if (bar.freeSeconds !== undefined) {
       const quarters = 4 * toNumber(bar.length);
-      said.push(words(secondsWords(bar.freeSeconds), "plain", soundOf((quarters * 60) / bar.freeSeconds)));
+      // The sound stands by itself: words that carry one are taken for a tempo, and set over the meter.
+      said.push(soundOf((quarters * 60) / bar.freeSeconds), words(secondsWords(bar.freeSeconds)));
     } else if (before?.freeSeconds !== undefined) said.push(this.tempoSound());
     return said;
   }
@@ -271,12 +274,12 @@ class PartWriter {
     if (slur !== this.slur && slur !== undefined) {
       const lip = note.lipSlur !== undefined;
       // Said once, and again where other slurs came between.
-      if (lip && !this.lipSaid) said.push(words("lip slur", "italic"));
+      if (lip && !this.lipSaid) said.push(words("lip slur"));
       this.lipSaid = lip;
     }
     this.slur = slur;
-    if (note.held) said.push(words("held", "italic"));
-    if (note.bend > 0 && !note.tied) said.push(words(bendWords(note.bend), "italic"));
+    if (note.held) said.push(words("held"));
+    if (note.bend > 0 && !note.tied) said.push(words(bendWords(note.bend)));
     return said;
   }
 
@@ -393,19 +396,14 @@ function group(name: string, children: readonly Node[]): Node {
   return children.some((child) => child !== undefined) ? element(name, {}, ...children) : undefined;
 }
 
-function words(text: string, style: "plain" | "bold" | "italic", sound?: Element): Element {
+/** Words over the staff: names of what begins in bold, all else slanted. */
+function words(text: string, style: "bold" | "italic" = "italic"): Element {
+  const look =
+    style === "bold" ? { "font-style": "normal", "font-weight": "bold" } : { "font-style": "italic" };
   return element(
     "direction",
     { placement: "above" },
-    element(
-      "direction-type",
-      {},
-      textElement("words", text, {
-        "font-weight": style === "bold" ? "bold" : undefined,
-        "font-style": style === "italic" ? "italic" : "normal",
-      }),
-    ),
-    sound,
+    element("direction-type", {}, textElement("words", text, look)),
   );
 }
 
@@ -426,8 +424,10 @@ function secondsWords(seconds: number): string {
   return `${Number(seconds.toFixed(1))} s`;
 }
 
+/** How many steps down, as short as it must be to stand over one note. */
 function bendWords(semitones: number): string {
-  return semitones === 1 ? "bend half step" : semitones === 2 ? "bend whole step" : "bend minor third";
+  const steps = Math.floor(semitones / 2);
+  return `bend ${steps === 0 ? "" : steps}${semitones % 2 === 1 ? "½" : ""}`;
 }
 
 function timeOf(meter: Fraction | undefined): Element {

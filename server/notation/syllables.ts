@@ -10,10 +10,7 @@ const PATTERNS = { double: ["t", "k"], triple: ["t", "t", "k"] } as const;
 /** The syllables by the number of the note. Plainly tongued music has none. */
 export function syllablesOf(bars: readonly SheetBar[]): ReadonlyMap<number, string> {
   const found = new Map<number, string>();
-  const attacksVary = bars.some((bar) =>
-    bar.events.some((event) => event.kind === "note" && event.attack !== "tongue"),
-  );
-  let attack: SheetNote["attack"] | undefined;
+  let attack: SheetNote["attack"] = "tongue";
   let turn = 0;
   let tonguing: SheetNote["tonguing"] = "single";
   for (const bar of bars) {
@@ -23,7 +20,7 @@ export function syllablesOf(bars: readonly SheetBar[]): ReadonlyMap<number, stri
         continue;
       }
       if (event.tied) continue;
-      if (attacksVary && event.attack !== attack) {
+      if (event.attack !== attack) {
         attack = event.attack;
         found.set(event.id, ATTACKS[attack]);
       }

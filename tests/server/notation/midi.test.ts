@@ -249,10 +249,7 @@ describe("in time", () => {
   });
 
   test("between the cells of a series is the rest", () => {
-    const { tone, bytes } = file(
-      "1/1 G4 |",
-      "series 3 cells down by half step\n  rest 7 s",
-    );
+    const { tone, bytes } = file("1/1 G4 |", "series 3 cells down by half step\n  rest 7 s");
     const notes = tone.tracks.at(-1)?.notes ?? [];
     expect(notes.map((note) => Math.round(note.time * 1000))).toEqual([0, 11000, 22000]);
     expect(lengthOf(bytes)).toBeCloseTo(26, 3);

@@ -263,7 +263,7 @@ describe("what is written", () => {
       ["trill-mark", "strong-accent"],
       ["brass-bend"],
     ]);
-    expect(bar?.words).toEqual(["bend whole step"]);
+    expect(bar?.words).toEqual(["bend 1"]);
   });
 
   test("an ornament asked of the exercise comes on the long notes", () => {

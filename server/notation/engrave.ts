@@ -1,0 +1,94 @@
+/** From a sheet to a picture, with whatever engraver there is. */
+
+import { cleanSvg } from "./clean-svg";
+import { layoutOf } from "./line-breaks";
+import { musicXmlOf } from "./musicxml";
+import type { Sheet } from "./sheet";
+
+/** One picture to engrave. Equal tasks give equal pictures, so they can be kept by their content. */
+export interface EngravingTask {
+  readonly musicXml: string;
+  /** Of the page, in the engraver's units: a staff space is 18 of them, and two are a pixel. */
+  readonly width: number;
+  /** Whether the music says where its lines break; if not, it is one line, as long as it must be. */
+  readonly broken: boolean;
+  /** For those who do not see the picture. */
+  readonly title: string;
+}
+
+/** Something that engraves, elsewhere: in another thread, or on a page. */
+export interface Engraver {
+  /**
+   * The picture as SVG text in `currentColor`. Rejects when the signal says that nobody waits any longer, and
+   * with an `EngravingError` where the music could not be engraved.
+   */
+  engrave(task: EngravingTask, signal?: AbortSignal): Promise<string>;
+}
+
+export class EngravingError extends Error {}
+
+/** Pixels to the engraver's unit, as its scale below says. */
+export const PIXELS = 0.5;
+
+/** What the engraver is asked for a sheet on a page at most so many pixels wide. */
+export function engravingTask(
+  sheet: Sheet,
+  title: string,
+  look: { readonly width: number; readonly fingerings: boolean },
+): EngravingTask {
+  const layout = layoutOf(sheet, look.width / PIXELS, look.fingerings);
+  return {
+    musicXml: musicXmlOf(sheet, {
+      fingerings: look.fingerings ? "line" : "none",
+      ids: true,
+      breaks: layout.breaks,
+    }),
+    width: layout.width,
+    broken: layout.breaks.size > 0 || sheet.bars.some((bar, index) => index > 0 && bar.opens !== undefined),
+    title,
+  };
+}
+
+/** The part of verovio's toolkit that is used. */
+export interface Toolkit {
+  setOptions(options: Readonly<Record<string, unknown>>): void;
+  loadData(data: string): boolean;
+  renderToSVG(page: number): string;
+}
+
+/** Engraves with verovio. Throws an `EngravingError` where it cannot read the music. */
+export function engraveWith(toolkit: Toolkit, task: EngravingTask): string {
+  toolkit.setOptions({
+    ...OPTIONS,
+    pageWidth: task.width,
+    breaks: task.broken ? "encoded" : "none",
+    adjustPageWidth: !task.broken,
+  });
+  if (!toolkit.loadData(task.musicXml)) throw new EngravingError("The engraver could not read this music.");
+  return cleanSvg(toolkit.renderToSVG(1), task.title);
+}
+
+/** Everything on one page as high as it needs, lines broken where the MusicXML says. */
+export const OPTIONS: Readonly<Record<string, unknown>> = {
+  adjustPageHeight: true,
+  footer: "none",
+  header: "none",
+  lyricSize: 3.4,
+  // Text keeps clear of low C on its ledger line.
+  lyricTopMinMargin: 5,
+  lyricWordSpace: 2,
+  minLastJustification: 0.55,
+  pageHeight: 60_000,
+  pageMarginBottom: 20,
+  pageMarginLeft: 20,
+  pageMarginRight: 20,
+  pageMarginTop: 20,
+  scale: 100 * PIXELS,
+  smuflTextFont: "none",
+  svgFormatRaw: true,
+  svgRemoveXlink: true,
+  svgViewBox: true,
+  // Names drawn from the content: equal music gives equal pictures.
+  xmlIdChecksum: true,
+  xmlIdSeed: 0,
+};
