@@ -2,6 +2,7 @@ import type { CompletionItem } from "vscode-languageserver-types";
 import { infoOf } from "../rules/catalogue";
 import type { Checked } from "../workspace/check-sources";
 import { type CompletionAbility, type CompletionAbout, marked } from "./completion-item";
+import { levelsAround } from "./exercise-reach";
 import { exerciseText } from "./hover-exercise";
 import { fileOf } from "./lines-of";
 import { shownText } from "./shown-text";
@@ -16,10 +17,11 @@ export function resolvedCompletion(
   if (!isAbout(about)) return item;
   switch (about.about) {
     case "exercise": {
-      const plan = fileOf(checked, about.path)?.plan;
-      const exercise = plan?.exercises.get(about.name);
-      if (plan === undefined || exercise === undefined) return item;
-      return { ...item, documentation: shownText(exerciseText(plan, exercise, undefined), can) };
+      const file = fileOf(checked, about.path);
+      const exercise = file?.plan.exercises.get(about.name);
+      if (file === undefined || exercise === undefined) return item;
+      const text = exerciseText(file.plan, exercise, levelsAround(checked, file));
+      return { ...item, documentation: shownText(text, can) };
     }
     case "finding": {
       const info = infoOf(about.code);

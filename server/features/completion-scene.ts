@@ -7,6 +7,7 @@ import type { Player } from "../plan/player";
 import type { Term } from "../plan/term";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import type { WritingPlace } from "./completion-place";
+import { levelsAround } from "./exercise-reach";
 
 /** What is known around the cursor while something is being written. */
 export interface Scene {
@@ -16,7 +17,7 @@ export interface Scene {
   readonly place: WritingPlace;
   /** The term the cursor stands in, as it was last read. */
   readonly term: Term | undefined;
-  /** Who plays what is written here: the term's players, or all of them. */
+  /** Who plays what is written here: the term's players, or the levels around. */
   readonly players: readonly Player[];
   /** The exercise that the line's first name means. */
   readonly exercise: Exercise | undefined;
@@ -35,16 +36,9 @@ export function sceneOf(checked: Checked, file: CheckedFile, place: WritingPlace
     plan,
     place,
     term,
-    players: term === undefined ? everybody(plan) : playersOf(plan, term),
+    players: term === undefined ? levelsAround(checked, file) : playersOf(plan, term),
     exercise: name === undefined ? undefined : plan.exercises.get(name),
   };
-}
-
-/** Without a term the levels speak for their students. */
-function everybody(plan: Plan): readonly Player[] {
-  const all = [...plan.players.values()];
-  const levels = all.filter((player) => player.kind === "level");
-  return levels.length > 0 ? levels : all;
 }
 
 export function isName({ tokenType }: IToken): boolean {

@@ -5,9 +5,30 @@ import type { Exercise } from "../plan/exercise";
 import type { Plan } from "../plan/plan";
 import type { PitchRange, Player } from "../plan/player";
 import { type Profile, profileOf } from "../profile/profile";
+import type { Checked, CheckedFile } from "../workspace/check-sources";
 
 /** How an exercise in one place lies for those who play it. */
 export type Lying = "comfortable" | "within the limit" | "too far";
+
+/**
+ * The levels that meet what is written in a file: its own and those it uses, or else, as for a book of exercises,
+ * those of the first file that uses it and has some.
+ */
+export function levelsAround(checked: Checked, file: CheckedFile): readonly Player[] {
+  const own = levelsOf(file.plan);
+  if (own.length > 0) return own;
+  for (const other of checked.files) {
+    if (!other.ground.used.includes(file.tree.pieces)) continue;
+    // The files of a studio mostly share their levels, and each plan that is asked for may have to be read.
+    const theirs = levelsOf(other.plan);
+    if (theirs.length > 0) return theirs;
+  }
+  return [];
+}
+
+function levelsOf(plan: Plan): readonly Player[] {
+  return [...plan.players.values()].filter((player) => player.kind === "level");
+}
 
 /** The usual instrument, where nobody says another. */
 export function instrumentOf(players: readonly Player[]): Instrument {

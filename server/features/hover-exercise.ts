@@ -14,12 +14,7 @@ import type { ShownText } from "./shown-text";
 const MOST_PLAYERS = 3;
 
 /** What is worth knowing of an exercise: where it belongs, how far it reaches, how long it lasts, what it is for. */
-export function exerciseText(
-  plan: Plan,
-  exercise: Exercise,
-  asked: readonly Player[] | undefined,
-): ShownText[] {
-  const players = asked ?? levelsOf(plan);
+export function exerciseText(plan: Plan, exercise: Exercise, players: readonly Player[]): ShownText[] {
   const profile = profileFor(plan, exercise, players);
   const home = homePlacement(exercise, instrumentOf(players));
   const key = placementName(home);
@@ -65,10 +60,6 @@ function durationLines(exercise: Exercise, profile: Profile): readonly string[] 
   if (rest.kind === "equal") lines.push("then as long a rest as was played");
   else if (rest.kind === "time") lines.push(`then ${secondsText(rest.seconds)} of rest`);
   return lines;
-}
-
-function levelsOf(plan: Plan): readonly Player[] {
-  return [...plan.players.values()].filter((player) => player.kind === "level");
 }
 
 /** Of players with the same upper line the first speaks for all. */

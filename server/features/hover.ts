@@ -8,6 +8,7 @@ import type { Player } from "../plan/player";
 import type { Assignment, Session, Term } from "../plan/term";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { assignmentsOf } from "./assignments";
+import { levelsAround } from "./exercise-reach";
 import { assignmentText } from "./hover-assignment";
 import { exerciseText } from "./hover-exercise";
 import { keyTextShown, noteText, pitchText, tempoText } from "./hover-note";
@@ -40,19 +41,20 @@ export function hoverAt(
   const file = fileOf(checked, path);
   if (file === undefined) return undefined;
   const offset = offsetOf(file, position);
-  const found = nameFound(file, offset) ?? treeFound(file, offset) ?? wordFound(file, position, offset);
+  const found =
+    nameFound(checked, file, offset) ?? treeFound(checked, file, offset) ?? wordFound(file, position, offset);
   if (found === undefined || found.sections.length === 0) return undefined;
   return { contents: shownText(found.sections, can), range: rangeOf(file, found.start, found.end) };
 }
 
 /** The name of a thing: of an exercise on its assignment line, the line first. */
-function nameFound(file: CheckedFile, offset: number): Found | undefined {
+function nameFound(checked: Checked, file: CheckedFile, offset: number): Found | undefined {
   const occurrence = nameAt(file, offset);
   if (occurrence === undefined) return undefined;
   const { start, mention, piece } = occurrence;
   const { plan } = file;
   const term = plan.own.terms.find((each) => each.place.piece === piece);
-  const players = term === undefined ? undefined : playersOf(plan, term);
+  const players = term === undefined ? levelsAround(checked, file) : playersOf(plan, term);
   const assignment = assignmentAt(plan, occurrence);
   const sections = [
     ...(assignment === undefined ? [] : assignmentText(plan, assignment)),
@@ -71,7 +73,7 @@ function thingText(
   plan: Plan,
   kind: Occurrence["mention"]["kind"],
   name: string,
-  players: readonly Player[] | undefined,
+  players: readonly Player[],
 ): readonly ShownText[] {
   switch (kind) {
     case "exercise": {
@@ -115,14 +117,14 @@ function thingText(
 }
 
 /** What the tree holds there: a note, a key, a tempo, a code, a session, a block of weeks. */
-function treeFound(file: CheckedFile, offset: number): Found | undefined {
+function treeFound(checked: Checked, file: CheckedFile, offset: number): Found | undefined {
   const at = pieceAt(file.tree, offset);
   if (at === undefined) return undefined;
   const { piece, start } = at;
   const { plan } = file;
   const chain = chainAt(piece, offset - start);
   const term = plan.own.terms.find((each) => each.place.piece === piece);
-  const players = term === undefined ? levelsOf(plan) : playersOf(plan, term);
+  const players = term === undefined ? levelsAround(checked, file) : playersOf(plan, term);
   const whole = (span: Span, sections: readonly ShownText[]): Found | undefined =>
     sections.length === 0 ? undefined : { sections, start: start + span.start, end: start + span.end };
   const declared = chain[0]?.as === "declaration" ? chain[0].node : undefined;
@@ -236,10 +238,6 @@ function exerciseOf(plan: Plan, chain: readonly Held[]): Exercise | undefined {
 
 function isAssignment(node: object): node is AssignmentTree {
   return "kind" in node && node.kind === "assignment";
-}
-
-function levelsOf(plan: Plan): readonly Player[] {
-  return [...plan.players.values()].filter((player) => player.kind === "level");
 }
 
 function sessionOf(term: Term, days: Span): Session | undefined {
