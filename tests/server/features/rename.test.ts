@@ -83,6 +83,16 @@ describe("rename", () => {
     expect(one('studio "Salt‸marsh"\n', "Harbour")).toBe('studio "Harbour"\n');
   });
 
+  test("of two that bear one name: the first with all that means it, the second alone", () => {
+    const rest = 'routine "R" { "A" once }\n';
+    expect(one(`exercise "A‸" { }\nexercise "A" { }\n${rest}`, "B")).toBe(
+      'exercise "B" { }\nexercise "A" { }\nroutine "R" { "B" once }\n',
+    );
+    expect(one(`exercise "A" { }\nexercise "A‸" { }\n${rest}`, "B")).toBe(
+      `exercise "A" { }\nexercise "B" { }\n${rest}`,
+    );
+  });
+
   test("quotes stay as they are", () => {
     expect(one('exercise “A” { }\nroutine „R“ { "A‸" }\n', "B")).toBe(
       'exercise “B” { }\nroutine „R“ { "B" }\n',
