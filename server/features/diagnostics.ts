@@ -31,10 +31,12 @@ export function diagnosticsOf(
   path: string,
   can: DiagnosticAbility,
   places: Places,
+  /** Findings that are known already, where others are still being looked for. */
+  known?: readonly Finding[],
 ): Diagnostic[] {
   const file = fileOf(checked, path);
   if (file === undefined) return [];
-  const { findings } = file;
+  const findings = known ?? file.findings;
   const shown = mostSerious(findings);
   const diagnostics = shown.map((finding) => diagnosticOf(checked, file, finding, can, places));
   if (shown.length < findings.length) {

@@ -1,0 +1,11 @@
+import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { serve } from "./serve";
+import { NODE_DISK } from "./workspace/node-disk";
+
+// How editor and server speak (--stdio, --node-ipc …) stands on the command line and is read by createConnection;
+// it also ends this process when the editor's ends.
+serve(createConnection(ProposedFeatures.all), {
+  now: () => performance.now(),
+  turn: () => new Promise((resolve) => setImmediate(resolve)),
+  disk: NODE_DISK,
+});

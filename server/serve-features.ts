@@ -1,0 +1,54 @@
+import { codeActionsAt } from "./features/code-actions";
+import { codeLensesOf } from "./features/code-lens";
+import { completionAt } from "./features/completion";
+import { resolvedCompletion } from "./features/completion-resolve";
+import { dayStatus } from "./features/day-status";
+import { definition } from "./features/definition";
+import { diagnosticsOf } from "./features/diagnostics";
+import { documentHighlights } from "./features/document-highlight";
+import { documentSymbols } from "./features/document-symbols";
+import { foldingRanges } from "./features/folding";
+import { formatDocument, formatRange } from "./features/formatting";
+import { hoverAt } from "./features/hover";
+import { inlayHintsIn } from "./features/inlay-hints";
+import { documentLinks } from "./features/links";
+import { newStudio, studioChoices } from "./features/new-studio";
+import { formatOnType } from "./features/on-type-formatting";
+import { references } from "./features/references";
+import { prepareRename, rename } from "./features/rename";
+import { selectionRanges } from "./features/selection-ranges";
+import { semanticTokens, semanticTokensInRange } from "./features/semantic-tokens";
+import { termView } from "./features/term-view";
+import { workspaceSymbols } from "./features/workspace-symbols";
+
+/** Everything the server can be asked for; handed to it, so that it works with any other table of the kind. */
+export const FEATURES = {
+  codeActionsAt,
+  codeLensesOf,
+  completionAt,
+  dayStatus,
+  definition,
+  diagnosticsOf,
+  documentHighlights,
+  documentLinks,
+  documentSymbols,
+  foldingRanges,
+  formatDocument,
+  formatOnType,
+  formatRange,
+  hoverAt,
+  inlayHintsIn,
+  newStudio,
+  prepareRename,
+  references,
+  rename,
+  resolvedCompletion,
+  selectionRanges,
+  semanticTokens,
+  semanticTokensInRange,
+  studioChoices,
+  termView,
+  workspaceSymbols,
+} as const;
+
+export type Features = typeof FEATURES;

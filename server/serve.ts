@@ -1,0 +1,273 @@
+import {
+  CodeLensRefreshRequest,
+  type Connection,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  type TextDocumentContentChangeEvent,
+  type WorkDoneProgressReporter,
+} from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import type { Plan } from "./plan/plan";
+import { STATE_NOTIFICATION, type StateParams } from "./protocol/requests";
+import { type Abilities, abilitiesOf } from "./serve-abilities";
+import { Addresses } from "./serve-addresses";
+import { Answers } from "./serve-answer";
+import { capabilitiesFor } from "./serve-capabilities";
+import { FEATURES, type Features } from "./serve-features";
+import { Findings, nothingNew } from "./serve-findings";
+import { JoinedDisk, RemoteDisk } from "./serve-remote-disk";
+import { answerRequests } from "./serve-requests";
+import { Settings } from "./serve-settings";
+import type { Disk } from "./workspace/disk";
+import { acceptable } from "./workspace/plan-bytes";
+import { PlanFiles } from "./workspace/plan-files";
+import { Workspace } from "./workspace/workspace";
+
+/** What the server needs of where it runs. */
+export interface Host {
+  /** Milliseconds from any start. */
+  readonly now: () => number;
+  /** Lets whatever else waits have its turn, without waiting longer than that takes. */
+  readonly turn: () => Promise<void>;
+  /** The computer's own disk; undefined in a browser. */
+  readonly disk: Disk | undefined;
+}
+
+/** Answers an editor over any connection. The entry points differ in the connection and in where they run. */
+export function serve(connection: Connection, host: Host, features: Features = FEATURES): void {
+  connection.onInitialize((params) => {
+    const can = abilitiesOf(params);
+    new Server(connection, host, features, can).begin(params);
+    return capabilitiesFor(can);
+  });
+  connection.listen();
+}
+
+class Server {
+  private readonly documents = new Map<string, TextDocument>();
+  private readonly addresses = new Addresses();
+  private readonly settings = new Settings();
+  private readonly workspace: Workspace;
+  private readonly planFiles: PlanFiles;
+  private readonly findings: Findings;
+  private readonly answers: Answers;
+  private folders: readonly string[] = [];
+  private progress: WorkDoneProgressReporter | undefined;
+  private state: StateParams["state"] | undefined;
+  /** The plans that were last shown of open files, to tell when what is shown beside their lines is out of date. */
+  private shown = new Map<string, { readonly text: string; readonly plan: Plan }>();
+  /** Failures already told of, so that one that repeats with every letter does not fill the log. */
+  private readonly toldFailures = new Set<string>();
+
+  constructor(
+    private readonly connection: Connection,
+    host: Host,
+    features: Features,
+    private readonly can: Abilities,
+  ) {
+    this.workspace = new Workspace(host, {
+      checked: (file, findings) => this.findings.checked(file, findings),
+      settled: () => this.settled(),
+      failed: (path, error) => this.failed(`checking ${path}`, error),
+    });
+    const remote = can.files ? new RemoteDisk(connection, this.addresses) : undefined;
+    this.planFiles = new PlanFiles(this.workspace, new JoinedDisk(host.disk, remote), (done, all) =>
+      this.progress?.report((100 * done) / Math.max(all, 1), `${done} of ${all} files`),
+    );
+    const versionOf = (path: string): number | undefined => this.documents.get(path)?.version;
+    const failed = (what: string, error: unknown): void => this.failed(what, error);
+    this.answers = new Answers({ turn: host.turn, versionOf, failed });
+    this.findings = new Findings({
+      connection,
+      workspace: this.workspace,
+      addresses: this.addresses,
+      can,
+      diagnosticsOf: features.diagnosticsOf,
+      versionOf,
+      failed,
+    });
+    answerRequests({
+      connection,
+      workspace: this.workspace,
+      addresses: this.addresses,
+      answers: this.answers,
+      features,
+      can,
+      settings: this.settings,
+      versionOf,
+    });
+  }
+
+  begin({ workspaceFolders, rootUri }: InitializeParams): void {
+    this.folders = workspaceFolders?.map(({ uri }) => uri) ?? (rootUri === null ? [] : [rootUri]);
+    this.addresses.setFolders(this.folders);
+    const { connection, can } = this;
+    connection.onInitialized(() => this.run("starting", () => this.initialized()));
+    connection.onDidOpenTextDocument(({ textDocument: { uri, languageId, version, text } }) => {
+      this.take(TextDocument.create(uri, languageId, version, text));
+    });
+    connection.onDidChangeTextDocument(({ textDocument, contentChanges }) => {
+      const document = this.documents.get(this.addresses.pathOf(textDocument.uri));
+      if (document !== undefined) this.take(changed(document, contentChanges, textDocument.version));
+    });
+    connection.onDidCloseTextDocument(({ textDocument }) => {
+      const path = this.addresses.pathOf(textDocument.uri);
+      this.documents.delete(path);
+      this.answers.forget(path);
+      this.shown.delete(path);
+      this.workspace.close(path);
+    });
+    connection.onDidSaveTextDocument(({ textDocument }) => {
+      // Editors that watch nothing for us at least say what they save.
+      if (!can.watching) this.filesChanged([textDocument.uri]);
+    });
+    connection.onDidChangeWatchedFiles(({ changes }) => this.filesChanged(changes.map(({ uri }) => uri)));
+    connection.workspace.onDidCreateFiles(() => this.rescan());
+    connection.workspace.onDidRenameFiles(() => this.rescan());
+    connection.workspace.onDidDeleteFiles(() => this.rescan());
+    connection.onDidChangeConfiguration(({ settings }: { settings: unknown }) =>
+      this.run("settings", async () => {
+        if (can.configuration) await this.settings.pull(connection);
+        else this.settings.take(settings);
+        this.refreshShown();
+      }),
+    );
+    if (can.diagnostics.pull) {
+      connection.languages.diagnostics.on((params, token) =>
+        this.answers.about(
+          "findings",
+          this.addresses.pathOf(params.textDocument.uri),
+          token,
+          () => this.findings.ofDocument(params),
+          nothingNew(params),
+          false,
+        ),
+      );
+      connection.languages.diagnostics.onWorkspace((params, token) =>
+        this.findings.ofWorkspace(params, token),
+      );
+    }
+  }
+
+  private async initialized(): Promise<void> {
+    const { connection, can } = this;
+    if (can.watching) {
+      await connection.client.register(DidChangeWatchedFilesNotification.type, {
+        watchers: [{ globPattern: "**/*.practice" }],
+      });
+    }
+    if (can.configurationChanges) {
+      await connection.client.register(DidChangeConfigurationNotification.type, { section: "leadpipe" });
+    }
+    if (can.folders) {
+      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+        const gone = new Set(removed.map(({ uri }) => uri));
+        this.folders = [...this.folders.filter((uri) => !gone.has(uri)), ...added.map(({ uri }) => uri)];
+        this.addresses.setFolders(this.folders);
+        this.rescan();
+      });
+    }
+    const settings = can.configuration ? this.settings.pull(connection) : undefined;
+    await Promise.all([settings, this.firstScan()]);
+  }
+
+  private async firstScan(): Promise<void> {
+    this.tell("busy", "Reading the plans");
+    if (this.can.progress) {
+      const progress = await this.connection.window.createWorkDoneProgress();
+      progress.begin("Leadpipe", 0, "reading the plans", false);
+      this.progress = progress;
+    }
+    try {
+      await this.planFiles.scan(this.addresses.folders);
+    } finally {
+      this.progress?.done();
+      this.progress = undefined;
+    }
+    if (this.workspace.isSettled) this.tell("ready", "");
+  }
+
+  private take(document: TextDocument): void {
+    const path = this.addresses.pathOf(document.uri);
+    this.documents.set(path, document);
+    this.workspace.setOpen(path, acceptable(document.getText()));
+  }
+
+  private filesChanged(uris: readonly string[]): void {
+    const paths = uris.map((uri) => this.addresses.pathOf(uri));
+    this.run("reading files", () => this.planFiles.changed(paths));
+  }
+
+  private rescan(): void {
+    this.run("reading files", () => this.planFiles.scan(this.addresses.folders));
+  }
+
+  private settled(): void {
+    try {
+      this.findings.settled();
+      const outdated = this.othersChanged();
+      if (outdated) this.refreshShown();
+    } catch (error) {
+      this.failed("findings", error);
+    }
+    // A `use` line that was just written may bring a file in.
+    this.run("reading files", () => this.planFiles.follow());
+    if (this.state !== "ready" && this.progress === undefined) this.tell("ready", "");
+  }
+
+  /** Whether an open file means something else than before although its own text is the same. */
+  private othersChanged(): boolean {
+    const { checked } = this.workspace;
+    let outdated = false;
+    for (const path of this.documents.keys()) {
+      const file = checked.file(path);
+      if (file === undefined) continue;
+      const { text, plan } = file;
+      const last = this.shown.get(path);
+      if (last !== undefined && last.text === text && last.plan !== plan) outdated = true;
+      this.shown.set(path, { text, plan });
+    }
+    return outdated;
+  }
+
+  /** Lets the editor ask anew for what stands beside the lines. */
+  private refreshShown(): void {
+    const { connection, can } = this;
+    if (can.inlayHints.refresh) this.run("refreshing", () => connection.languages.inlayHint.refresh());
+    if (can.codeLens.refresh)
+      this.run("refreshing", () => connection.sendRequest(CodeLensRefreshRequest.type));
+  }
+
+  /** Does something that may fail without anything else failing. */
+  private run(what: string, work: () => Promise<unknown>): void {
+    work().catch((error: unknown) => this.failed(what, error));
+  }
+
+  private failed(what: string, error: unknown): void {
+    const why = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    const told = `${what}: ${error instanceof Error ? error.message : why}`;
+    if (this.toldFailures.has(told)) return;
+    this.toldFailures.add(told);
+    this.connection.console.error(`Leadpipe could not finish ${what}; what it showed last stays. ${why}`);
+    this.tell("trouble", "Something went wrong; the output says what.");
+  }
+
+  private tell(state: StateParams["state"], words: string): void {
+    if (this.state === state) return;
+    this.state = state;
+    if (!this.can.state) return;
+    const params: StateParams = { state, words };
+    this.connection
+      .sendNotification(STATE_NOTIFICATION, params)
+      .catch((error: unknown) => this.connection.console.error(String(error)));
+  }
+}
+
+function changed(
+  document: TextDocument,
+  changes: readonly TextDocumentContentChangeEvent[],
+  version: number,
+): TextDocument {
+  return TextDocument.update(document, [...changes], version);
+}

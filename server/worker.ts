@@ -1,0 +1,20 @@
+import { BrowserMessageReader, BrowserMessageWriter, createConnection } from "vscode-languageserver/browser";
+import { serve } from "./serve";
+
+// Inside a worker the global scope is the port to the editor.
+const scope = globalThis as unknown as Worker;
+
+/** Timers of a browser wait four milliseconds where they are nested; a message to oneself does not. */
+const { port1, port2 } = new MessageChannel();
+const waiting: (() => void)[] = [];
+Object.assign(port2, { onmessage: () => waiting.shift()?.() });
+
+serve(createConnection(new BrowserMessageReader(scope), new BrowserMessageWriter(scope)), {
+  now: () => performance.now(),
+  turn: () =>
+    new Promise((resolve) => {
+      waiting.push(resolve);
+      port1.postMessage(undefined);
+    }),
+  disk: undefined,
+});
