@@ -18,6 +18,8 @@ export async function makeVsix(target: string): Promise<void> {
       dependencies: false,
       allowMissingRepository: true,
       skipLicense: true,
+      // What the pages point at ships beside them.
+      rewriteRelativeLinks: false,
     });
   } finally {
     await rm(stage, { recursive: true });

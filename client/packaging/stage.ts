@@ -12,6 +12,7 @@ const FILES: readonly (readonly [string, string])[] = [
   ["client/media/plan-light.svg", "media/plan-light.svg"],
   ["client/media/plan-dark.svg", "media/plan-dark.svg"],
   ["client/walkthrough", "walkthrough"],
+  ["grammar/REFERENCE.md", "grammar/REFERENCE.md"],
   ["grammar/practice.tmLanguage.json", "grammar/practice.tmLanguage.json"],
   ["grammar/language-configuration.json", "grammar/language-configuration.json"],
 ];

@@ -1,4 +1,5 @@
-import manifest from "./trial/manifest.json";
+import editor from "../../client/manifest.json";
+import project from "../../package.json";
 
 /** How an editor calls the extension under test. */
-export const extensionId = `${manifest.publisher}.${manifest.name}`;
+export const extensionId = `${editor.publisher}.${project.name}`;

@@ -3,7 +3,7 @@ import { cp } from "node:fs/promises";
 import path from "node:path";
 import { Failure } from "../failure";
 import { findProgram } from "../find-program";
-import { closingIn, type Outcome } from "../outcome";
+import { ResultReader, type Results } from "../outcome";
 import { programs } from "../programs";
 import { makeRunFolder } from "../run-folder";
 import { signalGroup } from "../signal-group";
@@ -25,7 +25,7 @@ const limitMs = 90_000;
  * Runs the checks of `driver.lua` in Debian's Neovim and hands on what they print. A Neovim that ends without its
  * closing line, or with another exit code than that line promises, counts as failed.
  */
-export async function runNeovim(options: NeovimOptions, print: (line: string) => void): Promise<Outcome> {
+export async function runNeovim(options: NeovimOptions, print: (line: string) => void): Promise<Results> {
   const neovim = findProgram(programs.neovim);
   if (neovim === undefined) throw new Failure('Neovim is missing. Run "npm run provision" first.');
   const run = await makeRunFolder();
@@ -64,11 +64,9 @@ export async function runNeovim(options: NeovimOptions, print: (line: string) =>
     });
     clearTimeout(limit);
     process.off("exit", stopNow);
-    const outcome = closingIn(said);
-    for (const line of said.trimEnd().split("\n")) if (closingIn(line) === undefined) print(line);
-    if (outcome !== undefined && (code === 0) === (outcome.failed === 0)) return outcome;
-    print(`        Neovim broke off with ${code}`);
-    return { passed: outcome?.passed ?? 0, failed: (outcome?.failed ?? 0) + 1 };
+    const reader = new ResultReader();
+    for (const line of said.trimEnd().split("\n")) if (!reader.read(line) || !/^\d/.test(line)) print(line);
+    return reader.results(code);
   } finally {
     await run.remove();
   }

@@ -1,0 +1,22 @@
+import * as vscode from "vscode";
+import { same } from "./expectations";
+import { extension } from "./leadpipe";
+import { sample } from "./plans";
+
+/** Milliseconds that starting the extension may take, from the request until everything is in place. */
+const ACTIVATION_MS = 150;
+
+/** Nothing runs before a plan is opened; then the extension is there quickly, and its server comes beside. */
+export async function starts(): Promise<void> {
+  const { isActive } = extension();
+  same(isActive, false);
+  const begun = performance.now();
+  const exports = await extension().activate();
+  const took = performance.now() - begun;
+  await exports.ready;
+  const ready = performance.now() - begun;
+  console.log(`        started in ${took.toFixed(0)} ms, its server answered after ${ready.toFixed(0)} ms`);
+  if (took > ACTIVATION_MS) throw new Error(`starting took ${took.toFixed(0)} ms of ${ACTIVATION_MS}`);
+  const document = await vscode.workspace.openTextDocument(sample("book.practice"));
+  same(document.languageId, "practice");
+}

@@ -1,0 +1,23 @@
+/**
+ * What is tried in every editor, in this order. The titles stand apart from what they name, so that whoever reads the
+ * results outside of the editor knows which must have come.
+ */
+export const STORIES = [
+  "starts when a plan is opened, not before, and in time",
+  "a key too high on a Tuesday is marked, mended, and marked again by undo",
+  "completion offers exercises and keys",
+  "a hover tells what a name means",
+  "a rename goes through all files",
+  "the outline holds the terms",
+  "the side view tells weeks and days, leads to the line, and follows the editor",
+  "the status item tells the day under the cursor",
+  "a new studio checks clean and writes over nothing",
+  "a server that ends comes back; one that keeps ending is left alone until asked for",
+  "a studio on no disk is read through the editor",
+  "a plan that was never saved is checked",
+] as const;
+
+export type Story = (typeof STORIES)[number];
+
+/** What the parts of Neovim's check are called. */
+export const NEOVIM_CHECKS = ["starts", "findings", "hover", "rename", "mend and undo", "stops"] as const;
