@@ -64,8 +64,11 @@ export function engraveWith(toolkit: Toolkit, task: EngravingTask): string {
     breaks: task.broken ? "encoded" : "none",
     adjustPageWidth: !task.broken,
   });
-  if (!toolkit.loadData(task.musicXml)) throw new EngravingError("The engraver could not read this music.");
-  return cleanSvg(toolkit.renderToSVG(1), task.title);
+  const unread = new EngravingError("The engraver could not read this music.");
+  if (!toolkit.loadData(task.musicXml)) throw unread;
+  const svg = cleanSvg(toolkit.renderToSVG(1), task.title);
+  if (!svg.startsWith("<svg ")) throw unread;
+  return svg;
 }
 
 /** Everything on one page as high as it needs, lines broken where the MusicXML says. */

@@ -38,7 +38,14 @@ const NOT_FOR: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Files that may hold a connection or a process: the entry points, and what wires a connection to the rest. */
-const ENTRIES = ["server/node.ts", "server/worker.ts", "server/cli.ts", "server/launch.ts"];
+const ENTRIES = [
+  "server/node.ts",
+  "server/worker.ts",
+  "server/cli.ts",
+  "server/launch.ts",
+  "server/engraver.ts",
+  "server/launch-engraver.ts",
+];
 const WIRING = /^server\/serve(-[a-z-]+)?\.ts$/;
 
 function isEntry(path: string): boolean {

@@ -1,0 +1,57 @@
+/** Starts the thread that engraves, when the first picture is asked for. */
+import { Worker } from "node:worker_threads";
+import { type Engraver, EngravingError, type EngravingTask } from "./notation/engrave";
+import { isAnswer } from "./notation/engraving-messages";
+import { keepingEngraver, queuedEngraver } from "./notation/engraving-queue";
+
+/** Pictures kept: some thirty kilobytes each. */
+const MOST_KEPT = 300;
+
+export interface RunningEngraver extends Engraver {
+  /** Ends the thread, if it was started. */
+  stop(): Promise<void>;
+}
+
+/** An engraver in a thread of its own, which runs the bundled `engraver.ts` at this path. */
+export function launchEngraver(script: string): RunningEngraver {
+  let thread: Worker | undefined;
+  let numbers = 0;
+
+  function work(task: EngravingTask): Promise<string> {
+    thread ??= new Worker(script);
+    const worker = thread;
+    const number = numbers++;
+    return new Promise((done, failed) => {
+      const listen = (message: unknown): void => {
+        if (!isAnswer(message) || message.number !== number) return;
+        settle();
+        if ("svg" in message) done(message.svg);
+        else failed(new EngravingError(message.trouble));
+      };
+      const fail = (): void => {
+        settle();
+        // A thread that died takes nothing along but this picture: the next task starts another.
+        if (thread === worker) thread = undefined;
+        failed(new EngravingError("The engraver stopped on this music."));
+      };
+      const settle = (): void => {
+        worker.off("message", listen);
+        worker.off("error", fail);
+        worker.off("exit", fail);
+      };
+      worker.on("message", listen);
+      worker.on("error", fail);
+      worker.on("exit", fail);
+      worker.postMessage({ number, task });
+    });
+  }
+
+  return {
+    ...keepingEngraver(queuedEngraver(work), MOST_KEPT),
+    stop: async () => {
+      const running = thread;
+      thread = undefined;
+      await running?.terminate();
+    },
+  };
+}

@@ -1,0 +1,77 @@
+/** One engraving after the other, and none for which nobody waits any longer. */
+import type { Engraver, EngravingTask } from "./engrave";
+
+interface Waiting {
+  readonly task: EngravingTask;
+  readonly signal: AbortSignal | undefined;
+  readonly done: (svg: string) => void;
+  readonly failed: (why: unknown) => void;
+}
+
+/**
+ * An engraver over something that does one task at a time. A task whose signal comes while it waits is never
+ * begun; while it is being done, its result is dropped.
+ */
+export function queuedEngraver(work: (task: EngravingTask) => Promise<string>): Engraver {
+  const queue: Waiting[] = [];
+  let busy = false;
+
+  async function next(): Promise<void> {
+    if (busy) return;
+    busy = true;
+    for (let one = queue.shift(); one !== undefined; one = queue.shift()) {
+      if (one.signal?.aborted === true) continue;
+      try {
+        one.done(await work(one.task));
+      } catch (error) {
+        one.failed(error);
+      }
+    }
+    busy = false;
+  }
+
+  return {
+    engrave: (task, signal) =>
+      new Promise((done, failed) => {
+        signal?.throwIfAborted();
+        signal?.addEventListener("abort", () => failed(signal.reason), { once: true });
+        queue.push({ task, signal, done, failed });
+        void next();
+      }),
+  };
+}
+
+/** Keeps the last pictures by the content of their tasks; those being made are made once for all who wait. */
+export function keepingEngraver(engraver: Engraver, most: number): Engraver {
+  const kept = new Map<string, string>();
+  const making = new Map<string, Promise<string>>();
+  return {
+    engrave: async (task, signal) => {
+      signal?.throwIfAborted();
+      const name = `${task.width} ${task.broken} ${task.title}\n${task.musicXml}`;
+      const found = kept.get(name);
+      if (found !== undefined) {
+        // Used last, dropped last.
+        kept.delete(name);
+        kept.set(name, found);
+        return found;
+      }
+      // Whoever came first may leave; then the picture is made for the next, who asks anew.
+      const shared = signal === undefined ? making.get(name) : undefined;
+      if (shared !== undefined) return shared;
+      const made = engraver.engrave(task, signal);
+      if (signal === undefined) making.set(name, made);
+      try {
+        const svg = await made;
+        kept.set(name, svg);
+        for (const oldest of kept.keys()) {
+          if (kept.size <= most) break;
+          kept.delete(oldest);
+        }
+        return svg;
+      } finally {
+        if (making.get(name) === made) making.delete(name);
+      }
+    },
+  };
+}
