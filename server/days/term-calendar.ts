@@ -1,4 +1,4 @@
-import { type Booking, inDays, type Session, type Term, type WeeksPlan } from "../plan/term";
+import { type Booking, inDays, type Session, type Term } from "../plan/term";
 import type { PlayerTerm } from "./day";
 import { isPracticeDay, type TaughtWeeks, taughtWeeks } from "./taught-weeks";
 
@@ -57,7 +57,7 @@ const NO_OVERLAPS: PlayerTerm["overlaps"] = [];
 
 function worked(term: Term): TermCalendar {
   const weeks = taughtWeeks(term);
-  const blocks = blocksByWeek(term, weeks.count);
+  const sessions = sessionsByWeek(term, weeks.count);
   const concerts = concertDays(term);
   const days: CalendarDay[] = [];
   for (let date = term.dates.from; date <= term.dates.to; date++) {
@@ -73,7 +73,10 @@ function worked(term: Term): TermCalendar {
       else noLesson = true;
     }
     const bookings = closed ? NO_BOOKINGS : bookingsOn(term, date, noLesson);
-    const planned = week === undefined || !practice ? NO_SESSIONS : sessionsOn(blocks[week]!, date);
+    const planned =
+      week === undefined || !practice
+        ? NO_SESSIONS
+        : sessions[week]!.filter(({ session }) => inDays(session.days, date));
     days.push({
       date,
       week,
@@ -92,40 +95,30 @@ function worked(term: Term): TermCalendar {
   return { weeks, days, strays: straysOf(term) };
 }
 
-interface PlacedBlock {
-  readonly block: WeeksPlan;
-  readonly index: number;
-  readonly weeks: number;
-}
-
-/** The blocks that hold each taught week, from week 1. */
-function blocksByWeek(term: Term, count: number): readonly (readonly PlacedBlock[])[] {
-  const byWeek: PlacedBlock[][] = Array.from({ length: count + 1 }, () => []);
+/** The sessions of each taught week, from week 1, whatever their days. */
+function sessionsByWeek(term: Term, count: number): readonly (readonly PlannedSession[])[] {
+  const byWeek: PlannedSession[][] = Array.from({ length: count + 1 }, () => []);
   for (const block of term.weeks) {
     const own =
       block.weeks?.filter((week) => week <= count) ?? Array.from({ length: count }, (_, i) => i + 1);
-    for (const [index, week] of own.entries()) byWeek[week]?.push({ block, index, weeks: own.length });
+    for (const [index, week] of own.entries()) {
+      for (const session of block.sessions) byWeek[week]?.push({ session, index, weeks: own.length });
+    }
   }
   return byWeek;
 }
 
-function sessionsOn(blocks: readonly PlacedBlock[], date: number): readonly PlannedSession[] {
-  const planned: PlannedSession[] = [];
-  for (const { block, index, weeks } of blocks) {
-    for (const session of block.sessions) {
-      if (inDays(session.days, date)) planned.push({ session, index, weeks });
-    }
-  }
-  return planned;
-}
-
 function overlapsOf(planned: readonly PlannedSession[], date: number): PlayerTerm["overlaps"] {
-  const overlaps: PlayerTerm["overlaps"][number][] = [];
-  for (const [i, { session }] of planned.entries()) {
-    const first = planned.findIndex((other) => other.session.name === session.name);
-    if (first < i) overlaps.push({ date, first: planned[first]!.session.place, second: session.place });
+  let overlaps: PlayerTerm["overlaps"][number][] | undefined;
+  for (let i = 1; i < planned.length; i++) {
+    const { name, place } = planned[i]!.session;
+    let first = 0;
+    while (planned[first]!.session.name !== name) first++;
+    if (first === i) continue;
+    overlaps ??= [];
+    overlaps.push({ date, first: planned[first]!.session.place, second: place });
   }
-  return overlaps.length === 0 ? NO_OVERLAPS : overlaps;
+  return overlaps ?? NO_OVERLAPS;
 }
 
 function bookingsOn(term: Term, date: number, noLesson: boolean): readonly Booking[] {

@@ -82,13 +82,16 @@ const BREATHING_REST = 1 / 8;
 
 const ZERO_LENGTH: Length = { whole: 0, seconds: 0 };
 
-const caches = new WeakMap<Exercise, Map<string, Profile>>();
+/** The profiles of one exercise. Most are asked for as they stand, again and again, without a name spelled out. */
+interface Kept {
+  /** The last one asked for as the exercise stands. */
+  plain:
+    | { readonly instrument: Instrument; readonly settings: Settings; readonly profile: Profile }
+    | undefined;
+  named: Map<string, Profile> | undefined;
+}
 
-/** The profile last asked for of an exercise as it stands. */
-const lastPlain = new WeakMap<
-  Exercise,
-  { readonly instrument: Instrument; readonly settings: Settings; readonly profile: Profile }
->();
+const caches = new WeakMap<Exercise, Kept>();
 
 export interface ProfileAsk {
   readonly exercise: Exercise;
@@ -103,25 +106,39 @@ export interface ProfileAsk {
 
 /** The profile of an exercise; kept with the exercise, so that it is computed once. */
 export function profileOf(ask: ProfileAsk): Profile {
-  let cache = caches.get(ask.exercise);
-  if (cache === undefined) {
-    cache = new Map();
-    caches.set(ask.exercise, cache);
+  const { exercise, instrument, settings, dynamic, mode } = ask;
+  let kept = caches.get(exercise);
+  if (kept === undefined) {
+    kept = { plain: undefined, named: undefined };
+    caches.set(exercise, kept);
   }
-  const articulation = ask.articulation ?? ask.exercise.articulation;
-  // Most exercises are asked for as they stand; their profile is found without spelling out a name for it.
-  const plain = articulation === undefined && ask.dynamic === undefined && ask.mode === undefined;
-  const last = plain ? lastPlain.get(ask.exercise) : undefined;
-  if (last !== undefined && last.instrument === ask.instrument && last.settings === ask.settings) {
-    return last.profile;
+  const articulation = ask.articulation ?? exercise.articulation;
+  if (articulation !== undefined || dynamic !== undefined || mode !== undefined) {
+    const name = `${articulationKey(articulation)}|${dynamic ?? ""}|${mode ?? ""}`;
+    return named(kept, nameFor(instrument, settings, name), { ...ask, articulation });
   }
-  const key = `${ask.instrument.id}|${ask.settings.key}|${articulationKey(articulation)}|${ask.dynamic ?? ""}|${ask.mode ?? ""}`;
-  let profile = cache.get(key);
+  const { plain } = kept;
+  if (plain !== undefined) {
+    if (plain.instrument === instrument && plain.settings === settings) return plain.profile;
+    kept.named ??= new Map();
+    kept.named.set(nameFor(plain.instrument, plain.settings, ""), plain.profile);
+  }
+  const profile = plain === undefined ? compute(ask) : named(kept, nameFor(instrument, settings, ""), ask);
+  kept.plain = { instrument, settings, profile };
+  return profile;
+}
+
+function nameFor(instrument: Instrument, settings: Settings, name: string): string {
+  return `${instrument.id}|${settings.key}|${name}`;
+}
+
+function named(kept: Kept, name: string, ask: ProfileAsk): Profile {
+  kept.named ??= new Map();
+  let profile = kept.named.get(name);
   if (profile === undefined) {
-    profile = compute({ ...ask, articulation });
-    cache.set(key, profile);
+    profile = compute(ask);
+    kept.named.set(name, profile);
   }
-  if (plain) lastPlain.set(ask.exercise, { instrument: ask.instrument, settings: ask.settings, profile });
   return profile;
 }
 
@@ -217,16 +234,26 @@ class Sum {
   }
   take(): Length {
     const length = { whole: this.whole, seconds: this.seconds };
+    this.clear();
+    return length;
+  }
+  clear(): void {
     this.whole = 0;
     this.seconds = 0;
-    return length;
   }
 }
 
+/**
+ * By MIDI number, for the one profile that is being read: whole notes, and seconds where there is a free bar.
+ * Every profile fills and sums up the same two lists.
+ */
+const wholes: number[] = new Array<number>(129).fill(0);
+const fixed: number[] = new Array<number>(129).fill(0);
+
 class NoteProfile {
-  /** By MIDI number: whole notes, and seconds where there is a free bar. */
-  private readonly wholes: number[] = new Array<number>(129).fill(0);
-  private fixed: number[] | undefined;
+  /** Whether no bar lasts a fixed time, and whether any note does. */
+  private readonly inTime: boolean;
+  private anyFixed = false;
   private readonly factors: readonly number[];
   private readonly playing = new Sum();
   private readonly resting = new Sum();
@@ -240,12 +267,21 @@ class NoteProfile {
   private readonly run = new Sum();
   private readonly silence = new Sum();
   private readonly gaps: Gap[] = [];
-  private readonly window: { kind: "single" | "double" | "triple"; whole: number }[] = [];
+  /** The last notes of a run of tongued ones, fewer than RUN, and how many there are. */
+  private readonly struck: number[] = new Array<number>(RUN - 1).fill(0);
+  private strikes = 0;
+  private tonguing: ScoreNote["tonguing"] = "single";
   private readonly tongue = { single: 0, double: 0, triple: 0 };
-  private readonly lipMidis = new Map<number, { midis: number[]; from: ScoreNote; to: ScoreNote }>();
-  private low: { midi: number; note: ScoreNote } | undefined;
-  private high: { midi: number; note: ScoreNote } | undefined;
+  private lipMidis: Map<number, { midis: number[]; from: ScoreNote; to: ScoreNote }> | undefined;
+  private low: number | undefined;
+  private lowest: ScoreNote | undefined;
+  private high: number | undefined;
+  private highest: ScoreNote | undefined;
   private held = false;
+  /** What the dynamic that is read asks of the air; most notes have that of the note before. */
+  private dynamic: Dynamic | undefined;
+  private pressure = 1;
+  private lasts = 1;
 
   constructor(
     private readonly ask: ProfileAsk,
@@ -253,6 +289,9 @@ class NoteProfile {
     private readonly content: Extract<Content, { kind: "notes" }>,
   ) {
     this.factors = frequencyFactors(ask.instrument, ask.settings.loadExponent);
+    this.inTime = score.bars.every((bar) => bar.freeSeconds === undefined);
+    wholes.fill(0);
+    if (!this.inTime) fixed.fill(0);
   }
 
   read(): Profile {
@@ -266,15 +305,15 @@ class NoteProfile {
         const value = toNumber(event.value);
         const fermata = event.kind === "note" && event.marks.includes("fermata") ? settings.fermata : 1;
         const inTime = free === undefined ? value * fermata : 0;
-        const fixed = free === undefined ? 0 : value * free;
+        const seconds = free === undefined ? 0 : value * free;
         if (event.kind === "rest") {
-          this.resting.add(inTime, fixed);
-          this.window.length = 0;
+          this.resting.add(inTime, seconds);
+          this.strikes = 0;
           if (value >= BREATHING_REST || event.breath || free !== undefined) this.closePhrase();
-          this.silence.add(inTime, fixed);
+          this.silence.add(inTime, seconds);
         } else {
           this.endSilence();
-          this.note(event, inTime, fixed);
+          this.note(event, inTime, seconds);
         }
       }
     }
@@ -285,17 +324,16 @@ class NoteProfile {
     return {
       playing: this.playing.take(),
       resting: this.resting.take(),
-      low: this.low?.midi,
-      high: this.high?.midi,
-      lowPlace: place(this.low?.note),
-      highPlace: place(this.high?.note),
-      atOrAbove:
-        this.fixed === undefined ? [fromTheTop(this.wholes)] : [this.wholes, this.fixed].map(fromTheTop),
+      low: this.low,
+      high: this.high,
+      lowPlace: place(this.lowest),
+      highPlace: place(this.highest),
+      atOrAbove: this.anyFixed ? [fromTheTop(wholes), fromTheTop(fixed)] : [fromTheTop(wholes)],
       load: this.load.take(),
       declaredUpper: undefined,
       phrases: telling(this.phrases),
       tongue: this.tongue,
-      lipSlurs: [...this.lipMidis.values()].map(({ midis, from, to }) => ({
+      lipSlurs: [...(this.lipMidis?.values() ?? [])].map(({ midis, from, to }) => ({
         midis,
         place: { piece: this.content.piece, span: { start: from.span.start, end: to.span.end } },
       })),
@@ -307,32 +345,43 @@ class NoteProfile {
 
   /** Rests that follow each other are one: long enough for a gap, or part of the run. */
   private endSilence(): void {
-    const rest = this.silence.take();
-    if (rest.whole >= LONG_REST || rest.seconds > 0) this.gaps.push({ before: this.run.take(), rest });
-    else this.run.add(rest.whole, rest.seconds);
+    const { silence, run } = this;
+    if (silence.whole >= LONG_REST || silence.seconds > 0) {
+      this.gaps.push({ before: run.take(), rest: silence.take() });
+    } else if (silence.whole > 0) {
+      run.add(silence.whole, 0);
+      silence.clear();
+    }
   }
 
   private note(note: ScoreNote, whole: number, seconds: number): void {
-    const { instrument, settings, dynamic: asked } = this.ask;
+    const { instrument, dynamic: asked } = this.ask;
     const home = this.midi(note, instrument);
     // A bend counts as the lowest pitch it reaches.
     // Degrees may run off any keyboard; there is nothing to measure beyond its ends.
     const midi = Math.max(0, Math.min(128, home - note.bend));
-    const dynamic = asked ?? note.dynamic;
+    this.blow(asked ?? note.dynamic);
     this.playing.add(whole, seconds);
     this.run.add(whole, seconds);
-    this.wholes[midi]! += whole;
+    wholes[midi]! += whole;
     if (seconds > 0) {
-      this.fixed ??= new Array<number>(129).fill(0);
-      this.fixed[midi]! += seconds;
+      this.anyFixed = true;
+      fixed[midi]! += seconds;
     }
-    const effort = (this.factors[midi]! * pressureFactor(decibels(dynamic, settings.dynamicStep))) / 60;
+    const effort = (this.factors[midi]! * this.pressure) / 60;
     this.load.add(whole * effort, seconds * effort);
-    if (this.low === undefined || midi < this.low.midi) this.low = { midi, note };
-    if (this.high === undefined || midi > this.high.midi) this.high = { midi, note };
-    this.breathe(note, whole, seconds, dynamic);
+    if (this.low === undefined || midi < this.low) {
+      this.low = midi;
+      this.lowest = note;
+    }
+    if (this.high === undefined || midi > this.high) {
+      this.high = midi;
+      this.highest = note;
+    }
+    this.breathe(note, whole, seconds);
     this.strike(note, whole);
     if (note.lipSlur !== undefined) {
+      this.lipMidis ??= new Map();
       const slur = this.lipMidis.get(note.lipSlur);
       if (slur === undefined) this.lipMidis.set(note.lipSlur, { midis: [home], from: note, to: note });
       else {
@@ -359,12 +408,19 @@ class NoteProfile {
     return midiOf(note.pitch as Pitch);
   }
 
-  private breathe(note: ScoreNote, whole: number, seconds: number, dynamic: Dynamic): void {
+  private blow(dynamic: Dynamic): void {
+    if (dynamic === this.dynamic) return;
+    this.dynamic = dynamic;
     const { settings } = this.ask;
+    this.pressure = pressureFactor(decibels(dynamic, settings.dynamicStep));
     const step = decibels(dynamic);
     // p (two steps under mf) and softer last longer, f (one step over) and louder shorter.
-    const lasts =
+    this.lasts =
       step <= decibels("p") ? settings.softBreath : step >= decibels("f") ? settings.loudBreath : 1;
+  }
+
+  private breathe(note: ScoreNote, whole: number, seconds: number): void {
+    const { lasts } = this;
     this.phraseFrom ??= note;
     this.phraseTo = note;
     this.phrase.add(whole, seconds);
@@ -377,36 +433,46 @@ class NoteProfile {
   }
 
   private closePhrase(): void {
-    const { phraseFrom: from, phraseTo: to } = this;
-    const length = this.phrase.take();
-    const air = this.air.take();
-    if (from !== undefined && to !== undefined && !this.phraseHeld) {
+    const { phraseFrom: from, phraseTo: to, phrases } = this;
+    if (from !== undefined && to !== undefined && !this.phraseHeld && this.tells()) {
       const span = {
         start: Math.min(from.span.start, to.span.start),
         end: Math.max(from.span.end, to.span.end),
       };
-      this.phrases.push({ length, air, place: { piece: this.content.piece, span } });
+      const place = { piece: this.content.piece, span };
+      const phrase = { length: this.phrase.take(), air: this.air.take(), place };
+      if (this.inTime) phrases[0] = phrase;
+      else phrases.push(phrase);
+    } else {
+      this.phrase.clear();
+      this.air.clear();
     }
     this.phraseFrom = undefined;
     this.phraseTo = undefined;
     this.phraseHeld = false;
   }
 
+  /** Whether the phrase may be the longest at some tempo: in time alone, there is one, the first of its length. */
+  private tells(): boolean {
+    const longest = this.phrases[0];
+    return !this.inTime || longest === undefined || this.air.whole > longest.air.whole;
+  }
+
   /** Keeps the fastest run: RUN notes tongued one after the other, from the first's start to the last's. */
   private strike(note: ScoreNote, whole: number): void {
-    const { window } = this;
-    if (!note.tongued) {
-      // A slurred note lengthens the time to the next tongued one; a run is of tongued notes only.
-      window.length = 0;
+    // A slurred note lengthens the time to the next tongued one; a run is of tongued notes only.
+    if (!note.tongued || whole === 0 || note.tonguing !== this.tonguing) this.strikes = 0;
+    if (!note.tongued || whole === 0) return;
+    this.tonguing = note.tonguing;
+    const { struck } = this;
+    if (this.strikes < RUN - 1) {
+      struck[this.strikes++] = whole;
       return;
     }
-    if (whole === 0 || (window.length > 0 && window[0]!.kind !== note.tonguing)) window.length = 0;
-    if (whole === 0) return;
-    window.push({ kind: note.tonguing, whole });
-    if (window.length < RUN) return;
     let sum = 0;
-    for (let i = 0; i < RUN - 1; i++) sum += window[i]!.whole;
-    window.shift();
+    for (const each of struck) sum += each;
+    for (let i = 1; i < RUN - 1; i++) struck[i - 1] = struck[i]!;
+    struck[RUN - 2] = whole;
     const perWhole = (RUN - 1) / sum;
     if (perWhole > this.tongue[note.tonguing]) this.tongue[note.tonguing] = perWhole;
   }

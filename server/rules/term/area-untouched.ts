@@ -17,10 +17,9 @@ export const areaUntouched: Rule = {
       .filter((area) => area.atLeastEvery !== undefined || touched.has(area.name))
       .map((area) => ({ area, most: area.atLeastEvery ?? plan.settings.untouched, gap: 0, since: 0 }));
     for (const day of days.days) {
-      const here = areasOf(day);
       const full = isFull(day);
       for (const each of watched) {
-        if (here.includes(each.area.name)) each.gap = 0;
+        if (touches(day, each.area.name)) each.gap = 0;
         else if (full) {
           if (each.gap === 0) each.since = day.date;
           each.gap++;
@@ -49,10 +48,9 @@ function isFull(day: Day): boolean {
   );
 }
 
-function areasOf(day: Day): readonly string[] {
-  const areas: string[] = [];
+function touches(day: Day, area: string): boolean {
   for (const session of day.sessions) {
-    for (const { exercise } of session.items) if (!areas.includes(exercise.area)) areas.push(exercise.area);
+    for (const { exercise } of session.items) if (exercise.area === area) return true;
   }
-  return areas;
+  return false;
 }

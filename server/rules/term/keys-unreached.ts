@@ -1,4 +1,5 @@
-import { isMinor, keyName, tonicClass } from "../../music/key";
+import type { DayItem } from "../../days/day";
+import { isMinor, type Key, keyName, tonicClass } from "../../music/key";
 import type { Rule } from "../rule";
 import { list } from "../words";
 
@@ -12,17 +13,7 @@ export const keysUnreached: Rule = {
   check: ({ days }, report) => {
     const { keys } = days.player.figures;
     if (keys === undefined) return;
-    const reached = new Set<string>();
-    for (const { passes } of days.items) {
-      for (const { placement } of passes) {
-        const { key } = placement;
-        if (key === undefined) continue;
-        reached.add(`${tonicClass(key)} ${key.mode}`);
-        // Any form of the minor serves where a plain minor is on the list.
-        if (isMinor(key)) reached.add(`${tonicClass(key)} natural minor`);
-      }
-    }
-    const missing = keys.value.filter((key) => !reached.has(`${tonicClass(key)} ${key.mode}`));
+    const missing = keys.value.filter((key) => !days.items.some((item) => reaches(item, key)));
     if (missing.length === 0) return;
     report({
       place: days.term.place,
@@ -31,3 +22,11 @@ export const keysUnreached: Rule = {
     });
   },
 };
+
+function reaches(item: DayItem, asked: Key): boolean {
+  return item.passes.some(({ placement: { key } }) => {
+    if (key === undefined || tonicClass(key) !== tonicClass(asked)) return false;
+    // Any form of the minor serves where a plain minor is on the list.
+    return key.mode === asked.mode || (asked.mode === "natural minor" && isMinor(key));
+  });
+}

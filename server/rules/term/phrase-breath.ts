@@ -14,8 +14,9 @@ export const phraseBreath: Rule = {
     const { breath } = days.player.figures;
     if (breath === undefined) return;
     for (const item of days.items) {
-      const worst = longestPhrase(item);
-      if (worst === undefined || worst.air <= breath.value + 0.05) continue;
+      const { phrases } = item.profile;
+      if (!phrases.some(({ air }) => lasting(air, item.wholeSeconds) > breath.value + 0.05)) continue;
+      const worst = longestPhrase(item)!;
       const asPlayed =
         Math.abs(worst.air - worst.seconds) < 0.05
           ? ""

@@ -12,10 +12,7 @@ export const tempoJumps: Rule = {
   mend: "Let the tempo grow over more weeks, or start the later weeks slower.",
   check: ({ days, plan }, report) => {
     const most = 1 + plan.settings.tempoJump;
-    const last = new Map<
-      Exercise | string,
-      { readonly speed: number; readonly week: number; readonly item: DayItem }
-    >();
+    const last = new Map<Exercise | string, { week: number; item: DayItem }>();
     for (const day of days.days) {
       if (day.week === undefined) continue;
       for (const session of day.sessions) {
@@ -29,17 +26,24 @@ export const tempoJumps: Rule = {
             articulation === undefined
               ? item.exercise
               : `${item.exercise.name}|${JSON.stringify(articulation)}`;
-          const speed = 1 / item.wholeSeconds;
           const before = last.get(key);
-          if (before !== undefined && before.week < day.week && speed > before.speed * most + 1e-9) {
+          if (before === undefined) {
+            last.set(key, { week: day.week, item });
+            continue;
+          }
+          if (before.week >= day.week) continue;
+          const speed = 1 / item.wholeSeconds;
+          const speedBefore = 1 / before.item.wholeSeconds;
+          if (speed > speedBefore * most + 1e-9) {
             report({
               place: item.assignment.place,
-              message: `${quoted(item.exercise.name)} jumps to ${item.bpm} in week ${day.week}, ${rise(speed / before.speed)} faster than in week ${before.week}; at most ${rise(most)} is the studio's rule.`,
+              message: `${quoted(item.exercise.name)} jumps to ${item.bpm} in week ${day.week}, ${rise(speed / speedBefore)} faster than in week ${before.week}; at most ${rise(most)} is the studio's rule.`,
               related: [{ place: before.item.assignment.place, message: "the tempo before" }],
               date: day.date,
             });
           }
-          if (before === undefined || before.week < day.week) last.set(key, { speed, week: day.week, item });
+          before.week = day.week;
+          before.item = item;
         }
       }
     }
