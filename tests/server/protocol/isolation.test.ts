@@ -1,0 +1,192 @@
+import { describe, expect, test } from "vitest";
+import {
+  type CancellationToken,
+  CancellationTokenSource,
+  DocumentSymbolRequest,
+  FoldingRangeRequest,
+  HoverRequest,
+  LSPErrorCodes,
+} from "vscode-languageserver/node";
+import {
+  FILES_REQUEST,
+  STATE_NOTIFICATION,
+  TEXT_REQUEST,
+  type TextParams,
+  type TextResult,
+} from "../../../server/protocol/requests";
+import type { Host } from "../../../server/serve";
+import { FEATURES } from "../../../server/serve-features";
+import { SMALL } from "../cli/command";
+import { Editor } from "./editor";
+
+const HOST: Host = {
+  now: () => performance.now(),
+  turn: () => new Promise((resolve) => setImmediate(resolve)),
+  disk: undefined,
+};
+const URI = "memfs:/studio/plan.practice";
+
+describe("a feature that throws", () => {
+  test("is logged once, answered with the last good result, and the others go on", async () => {
+    let broken = false;
+    const fail = (): never => {
+      throw new Error("the reed is split");
+    };
+    const editor = Editor.inMemory(HOST, {
+      ...FEATURES,
+      hoverAt: fail,
+      documentSymbols: (checked, path) => (broken ? fail() : FEATURES.documentSymbols(checked, path)),
+    });
+    await editor.initialize([]);
+    await editor.open(URI, SMALL);
+    const textDocument = { uri: URI };
+    const good = await editor.connection.sendRequest(DocumentSymbolRequest.type, { textDocument });
+    expect(good?.length).toBeGreaterThan(0);
+    broken = true;
+    const after = await editor.connection.sendRequest(DocumentSymbolRequest.type, { textDocument });
+    expect(after).toEqual(good);
+    const position = { line: 0, character: 2 };
+    for (let i = 0; i < 3; i++) {
+      expect(await editor.connection.sendRequest(HoverRequest.type, { textDocument, position })).toBeNull();
+    }
+    expect(await editor.log(/hover/)).toContain("the reed is split");
+    expect(editor.logged.filter((line) => line.includes("hover"))).toHaveLength(1);
+    const folds = await editor.connection.sendRequest(FoldingRangeRequest.type, { textDocument });
+    expect(folds?.length).toBeGreaterThan(0);
+  });
+
+  test("in the findings leaves the marks as they were", async () => {
+    let broken = false;
+    const editor = Editor.inMemory(HOST, {
+      ...FEATURES,
+      diagnosticsOf: (...args) => {
+        if (broken) throw new Error("the valve sticks");
+        return FEATURES.diagnosticsOf(...args);
+      },
+    });
+    await editor.initialize([]);
+    await editor.open(URI, SMALL.replace("twice", "40 times"));
+    await editor.findings(URI, (found) => found.length > 0);
+    const before = editor.sent.get(URI);
+    broken = true;
+    await editor.replace(URI, "40 times", "41 times");
+    await editor.log(/the valve sticks/);
+    expect(editor.sent.get(URI)).toBe(before);
+    broken = false;
+    await editor.replace(URI, "41 times", "once");
+    await editor.findings(URI, (found) => found.every(({ code }) => code !== "session-minutes"));
+  });
+});
+
+describe("a request that is out of date is not worked on", () => {
+  /** A server that turns to its answers only when it is let. */
+  async function held() {
+    let release = (): void => {};
+    const gate = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    let hovered = 0;
+    const editor = Editor.inMemory(
+      { ...HOST, turn: () => gate },
+      {
+        ...FEATURES,
+        hoverAt: (...args) => {
+          hovered++;
+          return FEATURES.hoverAt(...args);
+        },
+      },
+    );
+    await editor.initialize([]);
+    await editor.open(URI, SMALL);
+    const ask = (token?: CancellationToken) =>
+      editor.connection.sendRequest(
+        HoverRequest.type,
+        { textDocument: { uri: URI }, position: editor.positionOf(URI, '"Fifths"', 3) },
+        token,
+      );
+    /** Comes back when the server has heard all that was sent before. */
+    const heard = async (): Promise<void> => {
+      await editor.connection.sendRequest("nobody/knows").catch(() => {});
+    };
+    return { editor, ask, heard, release, hovered: () => hovered };
+  }
+
+  test("since its text has changed", async () => {
+    const { editor, ask, heard, release, hovered } = await held();
+    const asked = expect(ask()).rejects.toMatchObject({ code: LSPErrorCodes.ContentModified });
+    await editor.replace(URI, "twice", "3 times");
+    await heard();
+    release();
+    await asked;
+    expect(hovered()).toBe(0);
+    expect(await ask()).not.toBeNull();
+  });
+
+  test("since it was cancelled", async () => {
+    const { ask, heard, release, hovered } = await held();
+    const source = new CancellationTokenSource();
+    const asked = expect(ask(source.token)).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+    await heard();
+    source.cancel();
+    await heard();
+    release();
+    await asked;
+    expect(hovered()).toBe(0);
+  });
+});
+
+describe("a server without a disk", () => {
+  /** An editor that speaks for files in memory. */
+  function virtual(files: ReadonlyMap<string, string>): { editor: Editor; states: string[] } {
+    const editor = Editor.inMemory(HOST);
+    const states: string[] = [];
+    editor.connection.onRequest(FILES_REQUEST, ({ folders }: { folders: readonly string[] }) =>
+      [...files.keys()].filter((uri) => folders.some((folder) => uri.startsWith(`${folder}/`))),
+    );
+    editor.connection.onRequest<TextResult, void>(TEXT_REQUEST, ({ uri }: TextParams) => {
+      const text = files.get(uri);
+      return text === undefined ? { trouble: "missing" } : { text };
+    });
+    editor.connection.onNotification(STATE_NOTIFICATION, ({ state }: { state: string }) => {
+      states.push(state);
+    });
+    return { editor, states };
+  }
+
+  const [AREA = "", EXERCISE = "", LEVEL = "", STUDENT = "", TERM = ""] = SMALL.split(/\n(?=\w)/).map(
+    (part) => `${part}\n`,
+  );
+
+  test.each(["memfs:/studio", "vscode-vfs://host/owner/studio", "memfs:/st%C3%BCdio%20eins"])(
+    "asks the editor for what lies in %s",
+    async (root) => {
+      const files = new Map([
+        [`${root}/studio.practice`, AREA],
+        [`${root}/lib/book.practice`, EXERCISE],
+        [`${root}/terms/autumn.practice`, `use "../lib/book.practice"\n${LEVEL}${STUDENT}${TERM}`],
+        [`${root}/terms/spare.practice`, "term\n"],
+      ]);
+      const { editor, states } = virtual(files);
+      await editor.initialize([root], {}, { files: true, state: true });
+      await editor.findings(`${root}/terms/spare.practice`, (found) => found.length > 0);
+      const uri = `${root}/terms/autumn.practice`;
+      await editor.open(uri, (files.get(uri) ?? "").replace("Fifths", "Fifth"));
+      const found = await editor.findings(uri, (all) => all.some(({ code }) => code === "unknown-name"));
+      expect(found.map(({ code }) => code)).not.toContain("use-missing");
+      expect(states.slice(0, 2)).toEqual(["busy", "ready"]);
+    },
+  );
+
+  test("asks an editor that speaks for no files nothing, and checks what is open", async () => {
+    const editor = Editor.inMemory(HOST);
+    let asked = false;
+    editor.connection.onRequest(FILES_REQUEST, () => {
+      asked = true;
+      return [];
+    });
+    await editor.initialize(["memfs:/studio"]);
+    await editor.open(URI, SMALL.replace("twice", "40 times"));
+    await editor.findings(URI, (found) => found.some(({ code }) => code === "session-minutes"));
+    expect(asked).toBe(false);
+  });
+});
