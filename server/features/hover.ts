@@ -7,7 +7,7 @@ import { type Plan, playersOf } from "../plan/plan";
 import type { Player } from "../plan/player";
 import type { Assignment, Session, Term } from "../plan/term";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
-import { assignmentsOf } from "./assignments";
+import { assignmentsIn } from "./assignments";
 import { levelsAround } from "./exercise-reach";
 import { assignmentText } from "./hover-assignment";
 import { exerciseText } from "./hover-exercise";
@@ -64,9 +64,7 @@ function nameFound(checked: Checked, file: CheckedFile, offset: number): Found |
 }
 
 function assignmentAt(plan: Plan, { piece, mention }: Occurrence): Assignment | undefined {
-  return assignmentsOf(plan).find(
-    ({ namePlace }) => namePlace.piece === piece && namePlace.span.start === mention.span.start,
-  );
+  return assignmentsIn(plan, piece).find(({ namePlace }) => namePlace.span.start === mention.span.start);
 }
 
 function thingText(
@@ -223,9 +221,7 @@ function lineText(file: CheckedFile, offset: number): readonly ShownText[] {
   const at = pieceAt(file.tree, offset);
   if (at === undefined) return [];
   const { piece, start } = at;
-  const assignment = assignmentsOf(file.plan).find(
-    ({ place }) => place.piece === piece && within(place.span, offset - start),
-  );
+  const assignment = assignmentsIn(file.plan, piece).find(({ place }) => within(place.span, offset - start));
   return assignment === undefined ? [] : assignmentText(file.plan, assignment);
 }
 
