@@ -22,6 +22,8 @@ export interface WritingPlace {
   readonly prefix: string;
   /** Whether the cursor is inside a name in quotes. */
   readonly quoted: boolean;
+  /** Whether nothing parts the cursor from a name before it, so that no word can begin there. */
+  readonly glued: boolean;
   /** What a completion takes the place of, as offsets in the file. */
   readonly start: number;
   readonly end: number;
@@ -89,11 +91,22 @@ export function writingPlace(file: CheckedFile, offset: number): WritingPlace | 
     said: block === undefined || block === "music" ? lex(before) : lastStatement(lex(before), block),
     prefix: text.slice(start, offset),
     quoted,
+    glued: !quoted && /["“”„«»]/.test(text.charAt(start - 1)),
     start,
     end,
     indent: indentOf(text, lineStart),
     rest: text.slice(end, lineEnd).trim(),
   };
+}
+
+/** Whether the statement at the cursor could end where it stands, or has not begun. */
+export function isWhole({ block, said }: WritingPlace): boolean {
+  const [first] = said;
+  if (first === undefined || block === undefined || block === "music") return true;
+  const statement = STATEMENTS[block].get(first.tokenTypeIdx);
+  if (statement === undefined) return true;
+  const { fault, consumed } = runRule(statement, [...said], BARE);
+  return fault === undefined && consumed === said.length;
 }
 
 function startOfLine(text: string, offset: number): number {

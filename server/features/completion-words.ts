@@ -2,11 +2,12 @@ import { CompletionItemKind } from "vscode-languageserver-types";
 import type { BlockKind } from "../../grammar/statements";
 import { WORDS } from "../../grammar/words";
 import { INSTRUMENTS } from "../music/instrument";
+import { dateText } from "../plan/date";
 import { RULES } from "../rules/all";
 import { catalogue } from "../rules/catalogue";
 import { type Proposal, valueProposal, wordProposal } from "./completion-item";
 import type { Scene } from "./completion-scene";
-import { FORMS, filledForm } from "./snippets";
+import { FORMS, filledForm, formText } from "./snippets";
 
 /** What each word or phrase of the language means; the first meaning where it has several. */
 const MEANINGS: ReadonlyMap<string, string> = new Map(
@@ -29,15 +30,29 @@ export function meaningThere(words: string, where: "on an assignment" | "inside 
   return at < 0 ? meaning?.split("; ")[0] : meaning?.slice(at + where.length + 2);
 }
 
-/** What may begin a line in a block. */
-export function statementProposals(block: BlockKind): readonly Proposal[] {
+/** What may begin a line in a block, filled with the names and dates that are there. */
+export function statementProposals(block: BlockKind, scene: Scene): readonly Proposal[] {
   return FORMS[block].map(({ words, form }) => ({
     label: words,
     kind: CompletionItemKind.Keyword,
-    form,
+    form: fittedForm(form, scene),
     detail: meaningOf(words),
     documentation: `\`${filledForm(form).replace(/\s+/g, " ").trim()}\``,
   }));
+}
+
+/** A form that proposes the first area, level and student of the plan, and a day of the term. */
+function fittedForm(form: string, { plan, term, players }: Scene): string {
+  const student = players.find((player) => player.kind === "student")?.name;
+  const level = [...plan.players.values()].find((player) => player.kind === "level")?.name;
+  const date = term === undefined ? undefined : dateText(term.dates.from);
+  const put = (text: string, standIn: string | RegExp, name: string | undefined): string =>
+    name === undefined ? text : text.replace(standIn, () => formText(name));
+  let fitted = put(form, /(?<=:)Long tones(?=\})/, plan.areas.keys().next().value);
+  // The heading of a student or a term names a new one; only who it is like or for is known.
+  fitted = put(fitted, /(?<=:)Seniors(?=\}" \{)/, form.startsWith("level") ? undefined : level);
+  if (form.startsWith("change")) fitted = put(fitted, /(?<=:)K\. M\.(?=\})/, student);
+  return put(fitted, /(?<=:)\d{4}-\d\d-\d\d(?=\})/g, date);
 }
 
 /** Words that are told as they are. */

@@ -13,7 +13,7 @@ import {
   routineProposals,
   termProposals,
 } from "./completion-names";
-import { writingPlace } from "./completion-place";
+import { isWhole, type WritingPlace, writingPlace } from "./completion-place";
 import { type Scene, sceneOf } from "./completion-scene";
 import { type Slot, slotsAfter } from "./completion-slots";
 import { beatProposals, minuteProposals, secondProposals, tempoProposals } from "./completion-tempi";
@@ -27,23 +27,33 @@ export const COMPLETION_TRIGGERS: readonly string[] = ['"', " ", "/", "-"];
 
 /**
  * What can be written at a position, likeliest first. Asks only for the piece of the text around the cursor and
- * for the names of the plan, so that it costs the same in a long file as in a short one.
+ * for the names of the plan, so that it costs the same in a long file as in a short one. `trigger` is the sign that
+ * made the editor ask by itself: then only what must come next is offered, for nobody wants to be interrupted
+ * behind a line that is complete.
  */
 export function completionAt(
   checked: Checked,
   path: string,
   position: Position,
   can: CompletionAbility,
+  trigger?: string,
 ): CompletionList {
   const file = fileOf(checked, path);
   const place = file === undefined ? undefined : writingPlace(file, offsetOf(file, position));
   if (file === undefined || place === undefined || place.block === undefined) return NOTHING;
+  if (place.glued || (trigger !== undefined && isUncalledFor(place, trigger))) return NOTHING;
   const scene = sceneOf(checked, file, place);
+  const slots = place.block === "music" ? [] : slotsAfter(place.block, place.said);
   const proposals =
-    place.block === "music"
-      ? musicProposals(scene)
-      : slotsAfter(place.block, place.said).flatMap((slot) => proposalsFor(slot, scene));
-  return { isIncomplete: false, items: completionItems(file, place, proposals, can) };
+    place.block === "music" ? musicProposals(scene) : slots.flatMap((slot) => proposalsFor(slot, scene));
+  // Which days are offered depends on how much of a date is typed.
+  return { isIncomplete: slots.includes("date"), items: completionItems(file, place, proposals, can) };
+}
+
+/** Whether a sign that was typed asks for nothing: a closing quote, or a space between notes or behind a whole line. */
+function isUncalledFor(place: WritingPlace, trigger: string): boolean {
+  if (trigger === '"') return !place.quoted;
+  return trigger === " " && !place.quoted && (place.block === "music" || isWhole(place));
 }
 
 const NOTHING: CompletionList = { isIncomplete: false, items: [] };
@@ -98,7 +108,7 @@ function proposalsFor(slot: Slot, scene: Scene): readonly Proposal[] {
 function startProposals(scene: Scene): readonly Proposal[] {
   const { block } = scene.place;
   if (block === undefined || block === "music") return [];
-  const words = statementProposals(block);
+  const words = statementProposals(block, scene);
   if (block === "session") return [...exerciseProposals(scene), ...words];
   if (block === "weeks") return [...words, ...weekdayProposals(scene)];
   return words;

@@ -10,9 +10,9 @@ import { studio, studioWith } from "./writing-studio";
 
 const CAN = { snippets: true, markdown: true };
 
-function completed(picture: string, can = CAN, lineEnd = "\n") {
+function completed(picture: string, can = CAN, lineEnd = "\n", trigger?: string) {
   const { checked, path, file, position } = drawnPlan(picture, lineEnd);
-  const { items } = completionAt(checked, path, position, can);
+  const { items } = completionAt(checked, path, position, can, trigger);
   const inserted = (label: string): string => {
     const item = items.find((each) => each.label === label);
     if (item?.textEdit === undefined || !("range" in item.textEdit))
@@ -31,6 +31,19 @@ describe("the start of a line", () => {
     expect(area?.insertTextFormat).toBe(InsertTextFormat.Snippet);
     expect(area?.detail).toBe("an area of the daily basics");
     expect(filledForm(inserted("area"))).toBe('area "Long tones"');
+  });
+
+  it("fills forms with the names and days of the plan", () => {
+    const form = (picture: string, label: string) => {
+      const edit = completed(picture).items.find((each) => each.label === label)?.textEdit;
+      return filledForm(edit?.newText ?? "");
+    };
+    expect(form(studioWith("  ‸"), "closed")).toBe('closed 2026-09-07 to 2026-09-07 "half-term"');
+    expect(form(studioWith("  ‸"), "change")).toMatch(/^change "K\. M\." \{/);
+    expect(form('exe‸\n\narea "Tone & time"\n', "exercise")).toContain('in        "Tone & time"');
+    expect(form('term "A‸"\n\nlevel "Beginners"\n'.replace('term "A‸"', "ter‸"), "term")).toContain(
+      'for "Beginners" {',
+    );
   });
 
   it("offers the words alone where it does not", () => {
@@ -244,6 +257,22 @@ describe("half-typed and foreign text", () => {
     );
     const { checked } = completed(studio("‸"));
     expect(completionAt(checked, "elsewhere.practice", { line: 0, character: 0 }, CAN).items).toEqual([]);
+  });
+
+  it("keeps still where the editor asks by itself and nothing must come next", () => {
+    const typed = (sign: string, line: string) => completed(studio(line), CAN, "\n", sign).labels.length > 0;
+    expect(typed(" ", '"Slow fifths"  in ‸')).toBe(true);
+    expect(typed(" ", '"Slow fifths"  keys C up by ‸')).toBe(true);
+    expect(typed(" ", '"Slow fifths"  in C ‸')).toBe(false);
+    expect(typed(" ", '"Slow fifths"  tempo 60 ‸')).toBe(false);
+    expect(typed(" ", " ‸")).toBe(false);
+    expect(typed('"', '"‸')).toBe(true);
+    expect(typed('"', '"Slow fifths"‸')).toBe(false);
+    expect(completed('exercise "New" {\n  music { C4 ‸ }\n}', CAN, "\n", " ").labels).toEqual([]);
+  });
+
+  it("offers nothing where a word would stick to a name", () => {
+    expect(completed(studio('"Slow fifths"‸')).labels).toEqual([]);
   });
 
   it("keeps the order of what it offers in the letters editors sort by", () => {
