@@ -65,8 +65,8 @@ export function answerRequests(ground: RequestsGround): void {
     }),
   );
   connection.onCompletion(
-    about("completion", at.once, null, (checked, path, { position }) =>
-      features.completionAt(checked, path, position, can.completion),
+    about("completion", at.once, null, (checked, path, { position, context }) =>
+      features.completionAt(checked, path, position, can.completion, context?.triggerCharacter),
     ),
   );
   connection.onCompletionResolve((item, token) =>
