@@ -14,9 +14,9 @@ export const phraseBreath: Rule = {
     const { breath } = days.player.figures;
     if (breath === undefined) return;
     for (const item of days.items) {
-      const { phrases } = item.profile;
-      if (!phrases.some(({ air }) => lasting(air, item.wholeSeconds) > breath.value + 0.05)) continue;
-      const worst = longestPhrase(item)!;
+      if (mostAir(item) <= breath.value + 0.05) continue;
+      const worst = longestPhrase(item);
+      if (worst === undefined) continue;
       const asPlayed =
         Math.abs(worst.air - worst.seconds) < 0.05
           ? ""
@@ -43,4 +43,11 @@ export function longestPhrase(
     }
   }
   return worst;
+}
+
+/** The seconds that the phrase which asks most of one breath would last at mf. */
+function mostAir(item: DayItem): number {
+  let most = 0;
+  for (const { air } of item.profile.phrases) most = Math.max(most, lasting(air, item.wholeSeconds));
+  return most;
 }
