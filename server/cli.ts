@@ -1,6 +1,8 @@
+import { join } from "node:path";
 import { isatty } from "node:tty";
 import { run } from "./commands/run";
 import { MISUSED, type World } from "./commands/world";
+import { launchEngraver } from "./launch-engraver";
 import { NO_PAINT, TERMINAL_PAINT } from "./output/paint";
 import { SIZE_LIMIT } from "./workspace/load-files";
 
@@ -37,6 +39,7 @@ const world: World = {
   },
   paint: paintFor(stdout),
   watched: isatty(2),
+  engraver: () => launchEngraver(join(__dirname, "engraver.cjs")),
   now: () => performance.now(),
 };
 

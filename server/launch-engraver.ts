@@ -1,18 +1,16 @@
 /** Starts the thread that engraves, when the first picture is asked for. */
 import { Worker } from "node:worker_threads";
-import { type Engraver, EngravingError, type EngravingTask } from "./notation/engrave";
+import { EngravingError, type EngravingTask, type RunningEngraver } from "./notation/engrave";
 import { isAnswer } from "./notation/engraving-messages";
 import { keepingEngraver, queuedEngraver } from "./notation/engraving-queue";
 
 /** Pictures kept: some thirty kilobytes each. */
 const MOST_KEPT = 300;
 
-export interface RunningEngraver extends Engraver {
-  /** Ends the thread, if it was started. */
-  stop(): Promise<void>;
-}
-
-/** An engraver in a thread of its own, which runs the bundled `engraver.ts` at this path. */
+/**
+ * An engraver in a thread of its own, which runs the bundled `engraver.ts` at this path. Stopping ends the thread,
+ * if it was started; the next task starts another.
+ */
 export function launchEngraver(script: string): RunningEngraver {
   let thread: Worker | undefined;
   let numbers = 0;

@@ -8,6 +8,7 @@ const GENERAL = `Leadpipe reads brass practice plans, adds them up and says what
   leadpipe check [files]           what is the matter with these plans
   leadpipe totals [files]          clock, playing, upper, stretch and load
   leadpipe explain "Exercise"      everything about one exercise
+  leadpipe write "Exercise"        as MusicXML, MIDI or a picture, for other programs
   leadpipe format [files]          lay the files out in the one common way
   leadpipe help VERB               a verb with its options and examples
   leadpipe help findings           everything it may find, and why
@@ -83,6 +84,30 @@ Examples
   leadpipe format samples
   leadpipe format --check samples
   cat autumn.practice | leadpipe format -
+`,
+  ],
+  [
+    "write",
+    `leadpipe write "Exercise" [files and folders]
+leadpipe write --all [files and folders] --to FOLDER
+
+An exercise as a file for notation programs (musicxml), for whatever plays (midi), or as a picture (svg).
+A series is written out cell by cell, an exercise in partials over all the valve combinations.
+
+  --as FORM          musicxml, midi or svg; else what the name after --to ends in, or musicxml
+  --to FILE          where to, or a folder; else a file named after the exercise, here; - for standard output
+  --in KEY           in another key: G, Bb, "A minor"
+  --valves 12        an exercise in partials on one combination only
+  --tempo 60         in the note value that the exercise counts
+  --player "K. M."   for this player's instrument
+  --fingerings       with the valves of every note
+  --all              every exercise with notes, one file each
+  --force            write over files that are there
+
+Examples
+  leadpipe write "Slow fifths" --in F --to fifths.mid samples
+  leadpipe write "Slow fifths" --as svg --fingerings samples
+  leadpipe write --all samples/book.practice --as musicxml --to notation
 `,
   ],
   [

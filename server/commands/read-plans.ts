@@ -16,7 +16,7 @@ export async function loadAsked(words: readonly string[], world: World): Promise
 }
 
 /** Milliseconds after which somebody who watches is told how far it is. */
-const PATIENCE = 1000;
+export const PATIENCE = 1000;
 
 /** Reads plans and, where wanted, checks them; long work shows how far it is to somebody who watches. */
 export async function readPlans(

@@ -7,6 +7,7 @@ import { format } from "./format";
 import { help, VERB_NAMES } from "./help";
 import { totals } from "./totals";
 import { MISUSED, Misuse, type World } from "./world";
+import { write } from "./write";
 
 /** Does what the command line asks and gives the number to end with. Misuse is answered, not thrown. */
 export async function run(args: readonly string[], world: World): Promise<number> {
@@ -28,9 +29,10 @@ async function dispatch([verb, ...rest]: readonly string[], world: World): Promi
     case "totals":
     case "explain":
     case "format":
+    case "write":
       // Asked beside a verb, help is about the verb.
       if (rest.includes("--help") || rest.includes("-h")) return help([verb], world);
-      return await { check, totals, explain, format }[verb](rest, world);
+      return await { check, totals, explain, format, write }[verb](rest, world);
     case "help":
     case "--help":
     case "-h":

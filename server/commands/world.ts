@@ -1,3 +1,4 @@
+import type { RunningEngraver } from "../notation/engrave";
 import type { Paint } from "../output/paint";
 
 /** What a verb may know and do of the world around it; the entry point supplies it. */
@@ -10,6 +11,8 @@ export interface World {
   readonly paint: Paint;
   /** Whether somebody is watching standard error. */
   readonly watched: boolean;
+  /** Starts the engraver. */
+  readonly engraver: () => RunningEngraver;
   /** Milliseconds from any start. */
   readonly now: () => number;
 }

@@ -25,6 +25,11 @@ export interface Engraver {
   engrave(task: EngravingTask, signal?: AbortSignal): Promise<string>;
 }
 
+/** An engraver that holds something, a thread perhaps, until it is told to stop. */
+export interface RunningEngraver extends Engraver {
+  stop(): Promise<void>;
+}
+
 export class EngravingError extends Error {}
 
 /** Pixels to the engraver's unit, as its scale below says. */

@@ -17,6 +17,9 @@ export async function leadpipe(
     err: print,
     paint: NO_PAINT,
     watched: false,
+    engraver: () => {
+      throw new Error("no document shows a picture being engraved");
+    },
     now: () => 0,
   });
   return { text, code };

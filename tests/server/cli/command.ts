@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -14,8 +14,13 @@ export function bundled(): string {
   if (program === undefined) {
     const outdir = mkdtempSync(join(tmpdir(), "leadpipe-bundle-"));
     buildSync({
-      entryPoints: { leadpipe: join(ROOT, "server/launch.ts"), cli: join(ROOT, "server/cli.ts") },
+      entryPoints: {
+        leadpipe: join(ROOT, "server/launch.ts"),
+        cli: join(ROOT, "server/cli.ts"),
+        engraver: join(ROOT, "server/engraver.ts"),
+      },
       bundle: true,
+      external: ["verovio"],
       platform: "node",
       target: "node20",
       format: "cjs",
@@ -23,6 +28,8 @@ export function bundled(): string {
       outExtension: { ".js": ".cjs" },
       logLevel: "warning",
     });
+    // What stays outside is looked for beside the command, as in an installed package.
+    symlinkSync(join(ROOT, "node_modules"), join(outdir, "node_modules"));
     program = join(outdir, "leadpipe.cjs");
   }
   return program;

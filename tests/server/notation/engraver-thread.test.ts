@@ -4,8 +4,8 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { launchEngraver, type RunningEngraver } from "../../../server/launch-engraver";
-import { type EngravingTask, engravingTask } from "../../../server/notation/engrave";
+import { launchEngraver } from "../../../server/launch-engraver";
+import { type EngravingTask, engravingTask, type RunningEngraver } from "../../../server/notation/engrave";
 import { keepingEngraver, queuedEngraver } from "../../../server/notation/engraving-queue";
 import { sheetOfMusic } from "./samples";
 
