@@ -1,11 +1,7 @@
 import * as vscode from "vscode";
-import { RevealOutputChannelOn } from "vscode-languageclient";
-import type { LeadpipeOptions, TermView } from "../server/protocol/requests";
+import type { TermView } from "../server/protocol/requests";
 import { registerCommands } from "./commands";
-import { answerFileRequests } from "./files";
-import { CLIENT_NAME, type Host } from "./host";
-import { PLAN_LANGUAGE } from "./plan-editor";
-import { followSettings, presentation } from "./presentation";
+import type { Host } from "./host";
 import { ServerKeeper } from "./server-keeper";
 import { StatusItem } from "./status-item";
 import { type Row, TermTree } from "./term-tree";
@@ -35,33 +31,23 @@ export interface Leadpipe {
  * asks again when it is ready.
  */
 export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpipe {
-  const output = vscode.window.createOutputChannel(CLIENT_NAME, { log: true });
-  const options: LeadpipeOptions = { files: true, state: true };
-  const keeper = new ServerKeeper(
-    host,
-    {
-      documentSelector: [{ language: PLAN_LANGUAGE }],
-      initializationOptions: options,
-      outputChannel: output,
-      revealOutputChannelOn: RevealOutputChannelOn.Never,
-      middleware: presentation,
-    },
-    output,
-  );
-  const handlers = answerFileRequests(keeper.client);
+  const output = vscode.window.createOutputChannel("Leadpipe", { log: true });
+  const keeper = new ServerKeeper(host, output, context.subscriptions);
   const status = new StatusItem(keeper);
   const tree = new TermTree(keeper);
   context.subscriptions.push(
     output,
     keeper,
-    ...handlers,
     status,
     tree,
-    followSettings(keeper.client),
     ...registerCommands(context, keeper, tree, output),
   );
+  // The editor goes on first; what the client is made of is loaded after.
+  const ready = new Promise<void>((resolve) => {
+    setTimeout(() => resolve(keeper.start()), 0);
+  });
   return {
-    ready: keeper.start(),
+    ready,
     term: () => tree.current,
     onDidRefreshTerm: tree.onDidRefresh,
     rows: tree,

@@ -27,8 +27,8 @@ export function registerCommands(
     );
   return [
     register("leadpipe.newStudio", async (where?: vscode.Uri, answers?: NewStudioParams) => {
-      await keeper.started;
-      return startNewStudio(keeper.client, where instanceof vscode.Uri ? where : undefined, answers);
+      await keeper.start();
+      return startNewStudio(keeper, where instanceof vscode.Uri ? where : undefined, answers);
     }),
     register("leadpipe.restart", () => keeper.restart()),
     register("leadpipe.showOutput", () => output.show()),

@@ -1,24 +1,26 @@
-import type { BaseLanguageClient, LanguageClientOptions, MessageTransports } from "vscode-languageclient";
+import type { Disposable, LogOutputChannel } from "vscode";
+import type { BaseLanguageClient } from "vscode-languageclient";
 
-/** A server that runs: how to speak to it, and how to end it by force. */
-export interface RunningServer {
-  readonly transports: MessageTransports;
-  /** Ends it at once. Whoever speaks to it sees the connection close. */
-  end(): void;
+/** What is asked of whoever makes a client. */
+export interface ClientWishes {
+  readonly output: LogOutputChannel;
+  /** Decides what becomes of a server that ended by itself: whether it is started anew. */
+  readonly onEnd: () => boolean;
 }
 
-/** What differs between an editor with processes and one in a browser. */
+/** A client whose server can be started, and ended by force. */
+export interface MadeClient {
+  readonly client: BaseLanguageClient;
+  /** What was set up around it, for as long as the extension lives. */
+  readonly around: readonly Disposable[];
+  /** Ends the server that runs, at once; whoever speaks to it sees the connection close. */
+  endServer(): void;
+}
+
+/**
+ * What differs between an editor with processes and one in a browser. The client is loaded only when it is asked for:
+ * it is most of the extension's code, and the editor need not wait for it.
+ */
 export interface Host {
-  /**
-   * Starts a fresh server.
-   *
-   * @param tell is told what the server itself prints, for the output channel.
-   */
-  startServer(tell: (line: string) => void): RunningServer;
-  /** A client that starts its server with this function, as often as it must. */
-  clientFor(options: LanguageClientOptions, start: () => Promise<MessageTransports>): BaseLanguageClient;
+  makeClient(wishes: ClientWishes): Promise<MadeClient>;
 }
-
-/** How the client is called in settings of the protocol's trace, and to a person. */
-export const CLIENT_ID = "leadpipe";
-export const CLIENT_NAME = "Leadpipe";

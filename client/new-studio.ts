@@ -1,5 +1,4 @@
 import * as vscode from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
 import {
   NEW_STUDIO_REQUEST,
   type NewStudioParams,
@@ -7,6 +6,7 @@ import {
   STUDIO_CHOICES_REQUEST,
   type StudioChoicesResult,
 } from "../server/protocol/requests";
+import type { ServerKeeper } from "./server-keeper";
 
 /**
  * Starts a new studio from a few questions. Everything may be answered beforehand, as a keybinding's arguments.
@@ -14,16 +14,21 @@ import {
  * @returns the files written; undefined where the teacher left off, or nothing could be written.
  */
 export async function startNewStudio(
-  client: BaseLanguageClient,
+  keeper: ServerKeeper,
   where?: vscode.Uri,
   answered?: NewStudioParams,
 ): Promise<readonly vscode.Uri[] | undefined> {
   const folder = where ?? (await askFolder());
   if (folder === undefined) return undefined;
-  const answers =
-    answered ?? (await askAll(await client.sendRequest<StudioChoicesResult>(STUDIO_CHOICES_REQUEST)));
+  const answers = answered ?? (await askAll(keeper));
   if (answers === undefined) return undefined;
-  const result = await client.sendRequest<NewStudioResult>(NEW_STUDIO_REQUEST, answers);
+  const result = await keeper.ask<NewStudioResult>(NEW_STUDIO_REQUEST, answers);
+  if (result === null) {
+    void vscode.window.showWarningMessage(
+      vscode.l10n.t("Leadpipe is not ready. Nothing was written; try again in a moment."),
+    );
+    return undefined;
+  }
   if ("trouble" in result) {
     void vscode.window.showWarningMessage(result.trouble);
     return undefined;
@@ -84,7 +89,9 @@ async function askFolder(): Promise<vscode.Uri | undefined> {
 /** So many questions are asked. */
 const STEPS = 7;
 
-async function askAll(choices: StudioChoicesResult): Promise<NewStudioParams | undefined> {
+async function askAll(keeper: ServerKeeper): Promise<NewStudioParams | undefined> {
+  const choices = await keeper.ask<StudioChoicesResult>(STUDIO_CHOICES_REQUEST, {});
+  if (choices === null) return undefined;
   const level = await askText(1, vscode.l10n.t("What do you call the level?"), "Seniors", (text) =>
     text.trim() === "" || /["“”„{}]/.test(text)
       ? vscode.l10n.t("A few words on one line, without quotes or braces.")

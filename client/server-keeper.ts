@@ -1,12 +1,6 @@
 import * as vscode from "vscode";
-import {
-  type BaseLanguageClient,
-  CloseAction,
-  type CloseHandlerResult,
-  ErrorAction,
-  type LanguageClientOptions,
-} from "vscode-languageclient";
-import type { Host, RunningServer } from "./host";
+import { STATE_NOTIFICATION, type StateParams } from "../server/protocol/requests";
+import type { Host, MadeClient } from "./host";
 
 /** So many ends within the time below are taken for bad luck; one more, and a person is asked. */
 const PATIENCE = 3;
@@ -15,68 +9,51 @@ const WITHIN_MS = 3 * 60_000;
 /** How the server is, as a person wants to know it. */
 export type ServerState = "starting" | "ready" | "stopped";
 
+/** The client's own states that matter here: the protocol's library numbers them so. */
+const RUNNING = 2;
+
 /**
  * Keeps a server running: starts it, starts it anew when it ended by itself, and after it ended again and again
  * leaves it alone and says so, with a way to try once more.
  */
 export class ServerKeeper implements vscode.Disposable {
-  readonly client: BaseLanguageClient;
   private readonly changed = new vscode.EventEmitter<ServerState>();
   /** Fires with each new state. */
   readonly onDidChangeState = this.changed.event;
+  private readonly told = new vscode.EventEmitter<StateParams>();
+  /** Fires with what the server says of itself. */
+  readonly onDidTell = this.told.event;
   private current: ServerState = "starting";
-  private server: RunningServer | undefined;
+  private made: MadeClient | undefined;
   private ends: number[] = [];
   private closing = false;
-  private starting = Promise.resolve();
+  private starting: Promise<void> | undefined;
 
   constructor(
-    host: Host,
-    options: LanguageClientOptions,
+    private readonly host: Host,
     private readonly output: vscode.LogOutputChannel,
-  ) {
-    this.client = host.clientFor(
-      {
-        ...options,
-        errorHandler: {
-          // A message that could not be read or written is logged by the client; the next one may well be.
-          error: () => ({ action: ErrorAction.Continue, handled: true }),
-          closed: () => this.afterEnd(),
-        },
-      },
-      () => {
-        this.server = host.startServer((line) => output.warn(line));
-        return Promise.resolve(this.server.transports);
-      },
-    );
-    this.client.onDidChangeState(({ newState }) => {
-      // 1 stopped, 2 running, 3 starting: the client's own states, more of which may come.
-      if (newState === 2) this.become("ready");
-      else if (newState === 3) this.become("starting");
-    });
-  }
+    private readonly own: { push(...disposables: vscode.Disposable[]): void },
+  ) {}
 
   get state(): ServerState {
     return this.current;
   }
 
-  /** Resolves once the server has answered its first request, or was found not to. */
-  get started(): Promise<void> {
-    return this.starting;
-  }
-
-  /** Starts the server; resolves once it has answered its first request, or was found not to. */
+  /** Starts the server once; resolves when it has answered its first request, or was found not to. */
   start(): Promise<void> {
-    this.starting = this.tryToStart();
+    this.starting ??= this.tryToStart();
     return this.starting;
   }
 
-  private async tryToStart(): Promise<void> {
+  /** Asks the server; null where it cannot answer now. The next event asks again. */
+  async ask<T>(request: string, params: unknown): Promise<T | null> {
+    if (this.made === undefined || this.current !== "ready") return null;
     try {
-      await this.client.start();
+      return await this.made.client.sendRequest<T>(request, params);
     } catch (thrown) {
-      this.output.error(`The server did not start: ${String(thrown)}`);
-      this.giveUp();
+      // The server is just ending, or the question was overtaken by an edit.
+      this.output.debug(`${request}: ${String(thrown)}`);
+      return null;
     }
   }
 
@@ -84,44 +61,62 @@ export class ServerKeeper implements vscode.Disposable {
   async restart(): Promise<void> {
     this.ends = [];
     this.become("starting");
+    const { made } = this;
     try {
-      await this.client.stop();
+      await made?.client.stop();
     } catch (thrown) {
       this.output.warn(`The server did not stop politely: ${String(thrown)}`);
     }
-    this.server?.end();
-    await this.start();
+    made?.endServer();
+    this.starting = this.tryToStart();
+    await this.starting;
   }
 
   /** Ends the server as a crash would. */
   endServer(): void {
-    this.server?.end();
+    this.made?.endServer();
   }
 
   dispose(): void {
     this.closing = true;
-    void this.client.stop().catch(() => this.server?.end());
+    const { made } = this;
+    void made?.client.stop().catch(() => made.endServer());
     this.changed.dispose();
+    this.told.dispose();
   }
 
-  private afterEnd(): CloseHandlerResult {
-    if (this.closing) return { action: CloseAction.DoNotRestart, handled: true };
+  private async tryToStart(): Promise<void> {
+    try {
+      this.made ??= await this.makeClient();
+      await this.made.client.start();
+    } catch (thrown) {
+      this.output.error(`The server did not start: ${String(thrown)}`);
+      this.giveUp();
+    }
+  }
+
+  private async makeClient(): Promise<MadeClient> {
+    const made = await this.host.makeClient({ output: this.output, onEnd: () => this.mayStartAnew() });
+    this.own.push(
+      made.client.onDidChangeState(({ newState }) => {
+        if (newState === RUNNING) this.become("ready");
+      }),
+      made.client.onNotification(STATE_NOTIFICATION, (told: StateParams) => this.told.fire(told)),
+      ...made.around,
+    );
+    return made;
+  }
+
+  private mayStartAnew(): boolean {
+    if (this.closing) return false;
     const now = Date.now();
     this.ends = [...this.ends.filter((each) => now - each < WITHIN_MS), now];
     if (this.ends.length <= PATIENCE) {
       this.become("starting");
-      return {
-        action: CloseAction.Restart,
-        handled: true,
-        message: "The server ended by itself and is started anew.",
-      };
+      return true;
     }
     this.giveUp();
-    return {
-      action: CloseAction.DoNotRestart,
-      handled: true,
-      message: "The server ended too often and is left alone.",
-    };
+    return false;
   }
 
   private giveUp(): void {

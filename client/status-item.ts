@@ -3,7 +3,6 @@ import {
   DAY_STATUS_REQUEST,
   type DayStatusResult,
   type PlaceParams,
-  STATE_NOTIFICATION,
   type StateParams,
 } from "../server/protocol/requests";
 import { Latest } from "./latest";
@@ -34,7 +33,7 @@ export class StatusItem implements vscode.Disposable {
     this.own = [
       this.item,
       this.refreshed,
-      keeper.client.onNotification(STATE_NOTIFICATION, (told: StateParams) => {
+      keeper.onDidTell((told) => {
         this.told = told;
         void this.refresh();
       }),
@@ -78,15 +77,10 @@ export class StatusItem implements vscode.Disposable {
     else this.showPlain("music", vscode.l10n.t("Put the cursor into a term to see what a day asks."));
   }
 
-  private async dayAt(editor: vscode.TextEditor): Promise<DayStatusResult> {
+  private dayAt(editor: vscode.TextEditor): Promise<DayStatusResult> {
     const { line, character } = editor.selection.active;
     const place: PlaceParams = { uri: editor.document.uri.toString(), position: { line, character } };
-    try {
-      return await this.keeper.client.sendRequest<DayStatusResult>(DAY_STATUS_REQUEST, place);
-    } catch {
-      // The server is just ending, or the question was overtaken by an edit: the next event asks again.
-      return null;
-    }
+    return this.keeper.ask<NonNullable<DayStatusResult>>(DAY_STATUS_REQUEST, place);
   }
 
   private showDay({ day, term }: NonNullable<DayStatusResult>): void {

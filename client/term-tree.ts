@@ -81,7 +81,9 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
     await vscode.commands.executeCommand(`${TERM_VIEW}.focus`);
     this.show((await this.ask(place)) ?? undefined);
     const { line } = place.position;
-    const week = this.term?.weeks.find((each) => each.place?.range.start.line === line);
+    // A block of several weeks is spoken of by its fullest.
+    const weeks = this.term?.weeks.filter((each) => each.place?.range.start.line === line) ?? [];
+    const [week] = weeks.toSorted((a, b) => fullness(b) - fullness(a));
     if (week !== undefined) await this.tree.reveal({ kind: "week", week }, { expand: true, focus: true });
   }
 
@@ -107,13 +109,8 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
     } else this.show(undefined);
   }
 
-  private async ask(place: PlaceParams): Promise<TermViewResult> {
-    try {
-      return await this.keeper.client.sendRequest<TermViewResult>(TERM_VIEW_REQUEST, place);
-    } catch {
-      // The server is just ending, or the question was overtaken by an edit: the next event asks again.
-      return null;
-    }
+  private ask(place: PlaceParams): Promise<TermViewResult> {
+    return this.keeper.ask<TermView>(TERM_VIEW_REQUEST, place);
   }
 
   private show(term: TermView | undefined): void {
@@ -178,18 +175,21 @@ function badgeOf(term: TermView | undefined): vscode.ViewBadge | undefined {
   return { value: over, tooltip };
 }
 
+interface Full {
+  readonly figures: readonly FigureView[];
+  readonly days?: readonly DayView[];
+}
+
 /** By the calendar, or the fullest first, as the settings say. */
-function inOrder<T extends { readonly figures: readonly FigureView[]; readonly days?: readonly DayView[] }>(
-  rows: readonly T[],
-): readonly T[] {
+function inOrder<T extends Full>(rows: readonly T[]): readonly T[] {
   const order = vscode.workspace.getConfiguration("leadpipe").get<string>("termView.order");
-  if (order !== "fullestFirst") return rows;
-  const fullness = (row: T): number =>
-    Math.max(
-      0,
-      ...[row, ...(row.days ?? [])].flatMap((each) => each.figures.map((figure) => figure.share ?? 0)),
-    );
-  return rows.toSorted((a, b) => fullness(b) - fullness(a));
+  return order === "fullestFirst" ? rows.toSorted((a, b) => fullness(b) - fullness(a)) : rows;
+}
+
+/** The largest share of an allowance that a week, one of its days, or a day uses. */
+function fullness(row: Full): number {
+  const figures = [row, ...(row.days ?? [])].flatMap((each) => each.figures);
+  return Math.max(0, ...figures.map((figure) => figure.share ?? 0));
 }
 
 function weekItem(week: WeekView): vscode.TreeItem {

@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import type { NewStudioParams } from "../../../server/protocol/requests";
 import { has, same } from "./expectations";
 import { leadpipe } from "./leadpipe";
-import { at, folder, hoverAt, put } from "./plans";
+import { at, folder, hoverWith, put } from "./plans";
 import { when } from "./when";
 
 export const ANSWERS: NewStudioParams = {
@@ -36,7 +36,7 @@ export async function studioIn(target: vscode.Uri): Promise<readonly vscode.Uri[
     "the first term in the side view",
     () => [JSON.stringify(pipe.term()?.title ?? null)],
   );
-  has(await hoverAt(editor.document.uri, at(editor.document, '"Level road"', 3)), "Articulation");
+  await hoverWith(editor.document.uri, at(editor.document, '"Level road"', 3), "Articulation");
   for (const file of files) {
     // What is only told, such as a note, may come later; nothing of this has come at all.
     same(

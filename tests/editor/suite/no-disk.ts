@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import { has } from "./expectations";
 import { leadpipe } from "./leadpipe";
 import { studioIn } from "./new-studio";
-import { at, finding, hoverAt } from "./plans";
+import { at, codeOf, finding, hoverWith } from "./plans";
 import { SampleFiles } from "./sample-files";
 
 /** A studio that lies in memory alone: the server is told its files by the editor. */
@@ -29,7 +29,7 @@ exercise "Too high" {
 `;
   const document = await vscode.workspace.openTextDocument({ language: "practice", content });
   await vscode.window.showTextDocument(document);
-  has(await hoverAt(document.uri, at(document, '"Too high"', 3)), "Too high");
-  const short = await finding(document.uri, "a bar too short", (each) => each.message.includes("bar"));
+  await hoverWith(document.uri, at(document, '"Too high"', 3), "Songs");
+  const short = await finding(document.uri, "a bar too short", (each) => codeOf(each) === "bar-length");
   has(short.message, "4/4");
 }

@@ -64,17 +64,26 @@ export async function gone(
   );
 }
 
-/** The words of the hovers at a place. */
-export async function hoverAt(uri: vscode.Uri, position: vscode.Position): Promise<string> {
-  const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
-    "vscode.executeHoverProvider",
-    uri,
-    position,
-  );
-  return hovers
-    .flatMap((hover) => hover.contents)
-    .map((content) => (typeof content === "string" ? content : content.value))
-    .join("\n");
+/** How long a hover is asked for: a file that was just opened or changed may not have been read yet. */
+const PATIENCE_MS = 15_000;
+
+/** The words of the hovers at a place, once they hold a part; asked again as a pointer that stays there would. */
+export async function hoverWith(uri: vscode.Uri, position: vscode.Position, part: string): Promise<string> {
+  const begun = performance.now();
+  let words = "";
+  while (performance.now() - begun < PATIENCE_MS) {
+    const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
+      "vscode.executeHoverProvider",
+      uri,
+      position,
+    );
+    words = hovers
+      .flatMap((hover) => hover.contents)
+      .map((content) => (typeof content === "string" ? content : content.value))
+      .join("\n");
+    if (words.includes(part)) return words;
+  }
+  throw new Error(`no ${JSON.stringify(part)} in the hover ${JSON.stringify(words)}`);
 }
 
 /** The labels of what is offered at a place. */

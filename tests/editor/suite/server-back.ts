@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import type { Leadpipe } from "../../../client/activate";
 import { has } from "./expectations";
 import { leadpipe } from "./leadpipe";
-import { at, hoverAt, sample, show } from "./plans";
+import { at, hoverWith, sample, show } from "./plans";
 import { when } from "./when";
 
 /** Ends the server as a crash would, and waits for what becomes of it. */
@@ -23,8 +23,8 @@ async function ends(pipe: Leadpipe, state: "ready" | "stopped"): Promise<void> {
 export async function serverBack(): Promise<void> {
   const pipe = await leadpipe();
   const { document } = await show(sample("2026-27", "summer.practice"));
-  const answers = async (): Promise<void> =>
-    has(await hoverAt(document.uri, at(document, '"From the bridge"  in', 3)), "Long tones");
+  const answers = async (): Promise<unknown> =>
+    hoverWith(document.uri, at(document, '"From the bridge"  in', 3), "Long tones");
   await answers();
   await ends(pipe, "ready");
   await answers();

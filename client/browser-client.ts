@@ -1,0 +1,34 @@
+import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from "vscode-languageclient/browser";
+import { CLIENT_ID, CLIENT_NAME, clientOptions, madeClient } from "./client-options";
+import type { ClientWishes, MadeClient } from "./host";
+
+/** A worker that ends does not say so: its reader must be told. */
+class WorkerReader extends BrowserMessageReader {
+  closed(): void {
+    this.fireClose();
+  }
+}
+
+/** A client whose server is a worker. */
+export function makeBrowserClient(script: string, wishes: ClientWishes): MadeClient {
+  let endServer = (): void => {};
+  const start = () => {
+    // The one before may live on after it was asked to stop.
+    endServer();
+    const worker = new Worker(script);
+    const reader = new WorkerReader(worker);
+    endServer = () => {
+      worker.terminate();
+      reader.closed();
+    };
+    // What was thrown and not caught leaves a worker in a state that nobody knows.
+    worker.addEventListener("error", (event) => {
+      wishes.output.warn(event.message);
+      worker.terminate();
+      reader.closed();
+    });
+    return Promise.resolve({ reader, writer: new BrowserMessageWriter(worker) });
+  };
+  const client = new LanguageClient(CLIENT_ID, CLIENT_NAME, start, clientOptions(wishes));
+  return madeClient(client, () => endServer());
+}
