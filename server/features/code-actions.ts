@@ -6,6 +6,7 @@ import { RULES } from "../rules/all";
 import type { Finding } from "../rules/finding";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { type DiagnosticAbility, diagnosticOf } from "./diagnostics";
+import { idleEdit } from "./idle-edit";
 import { fileOf, offsetOf, type Places, spanRange } from "./lines-of";
 import { degreesEdits } from "./refactor-degrees";
 import { ownMusicAt } from "./refactor-music";
@@ -72,6 +73,13 @@ export function codeActionsAt(
     if (file === undefined) return [];
     const diagnostics = [diagnosticOf(checked, file, finding, can, places)];
     if (finding.standing !== undefined) return [];
+    if (finding.code === "let-idle") {
+      const edit = idleEdit(checked, file, finding);
+      if (edit === undefined) return [];
+      return [
+        { ...action("Take the line away", CodeActionKind.QuickFix, [edit]), diagnostics, isPreferred: true },
+      ];
+    }
     const fixes =
       finding.mend !== undefined
         ? [{ title: finding.mend.title, place: finding.place, text: finding.mend.text }]

@@ -89,6 +89,6 @@ function filterText({ quoted, prefix }: WritingPlace, text: string): string {
 }
 
 /** Letters as any keyboard has them. */
-export function plainLetters(text: string): string {
+function plainLetters(text: string): string {
   return text.normalize("NFD").replace(/\p{M}/gu, "").replace(/♭/g, "b").replace(/♯/g, "#");
 }

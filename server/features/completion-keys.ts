@@ -1,6 +1,6 @@
 import { CompletionItemKind } from "vscode-languageserver-types";
 import { plainAccidentals } from "../../grammar/leaves";
-import { K } from "../../grammar/tokens";
+import { Comma, K } from "../../grammar/tokens";
 import { nearestShift, type Placement } from "../days/placement";
 import { keyText, MODES, parseTonic, tonicAt, tonicClass } from "../music/key";
 import { pitchName, spokenPitch, staffPosition } from "../music/pitch";
@@ -41,7 +41,13 @@ export function keyProposals(scene: Scene): readonly Proposal[] {
       proposal: keyProposal(text, `${home}up to ${named(high + semitones, placement)} · ${verdict}`),
     };
   });
-  const sorted = keys.toSorted((a, b) => a.rank - b.rank).map(({ proposal }) => proposal);
+  // A list holds each key once.
+  const listed = place.said.some(({ tokenType }) => tokenType === Comma);
+  const said = new Set(place.said.map(({ image }) => plainAccidentals(image)));
+  const sorted = keys
+    .filter(({ proposal }) => !listed || !said.has(proposal.text ?? ""))
+    .toSorted((a, b) => a.rank - b.rank)
+    .map(({ proposal }) => proposal);
   return startsTravel(scene) ? [...sorted, ...walkForms(scene)] : sorted;
 }
 

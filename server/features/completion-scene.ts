@@ -19,7 +19,7 @@ export interface Scene {
   readonly term: Term | undefined;
   /** Who plays what is written here: the term's players, or the levels around. */
   readonly players: readonly Player[];
-  /** The exercise that the line's first name means. */
+  /** The exercise the line is about. */
   readonly exercise: Exercise | undefined;
 }
 
@@ -27,9 +27,10 @@ export function sceneOf(checked: Checked, file: CheckedFile, place: WritingPlace
   const { plan } = file;
   const piece = place.piece?.piece;
   const term = plan.own.terms.find((each) => each.place.piece === piece);
-  const named = place.said.find(isName);
   const declared = piece?.declaration?.kind === "exercise" ? piece.declaration.name.text : undefined;
-  const name = declared ?? (named === undefined ? undefined : nameText(named.image));
+  const named = place.said.filter(isName).map(({ image }) => nameText(image));
+  // A line of the record names the player first.
+  const name = declared ?? named.findLast((each) => plan.exercises.has(each));
   return {
     checked,
     file,
@@ -41,6 +42,6 @@ export function sceneOf(checked: Checked, file: CheckedFile, place: WritingPlace
   };
 }
 
-export function isName({ tokenType }: IToken): boolean {
+function isName({ tokenType }: IToken): boolean {
   return tokenType === QuotedName || tokenType.CATEGORIES?.includes(QuotedName) === true;
 }

@@ -1,3 +1,4 @@
+import type { IToken } from "chevrotain";
 import { CompletionItemKind } from "vscode-languageserver-types";
 import type { BlockKind } from "../../grammar/statements";
 import { WORDS } from "../../grammar/words";
@@ -39,6 +40,22 @@ export function statementProposals(block: BlockKind, scene: Scene): readonly Pro
     detail: meaningOf(words),
     documentation: `\`${filledForm(form).replace(/\s+/g, " ").trim()}\``,
   }));
+}
+
+/** How the lines go on that begin with these words: `horn` with `down 15 s`. */
+export function formRests(block: BlockKind, said: readonly IToken[]): readonly Proposal[] {
+  const begun = said.map(({ image }) => image);
+  return FORMS[block].flatMap(({ words, form }) => {
+    const whole = words.split(" ");
+    if (begun.length >= whole.length && begun.join(" ") !== words) return [];
+    if (!begun.every((word, i) => whole[i] === word)) return [];
+    const rest = form.slice(begun.join(" ").length).trimStart();
+    const label = filledForm(rest).replace(/\s+/g, " ").trim();
+    // A name that is not known yet is the writer's own.
+    return label === "" || label.startsWith('"')
+      ? []
+      : [{ label, kind: CompletionItemKind.Keyword, text: label, form: rest }];
+  });
 }
 
 /** A form that proposes the first area, level and student of the plan, and a day of the term. */

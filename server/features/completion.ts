@@ -15,9 +15,16 @@ import {
 } from "./completion-names";
 import { isWhole, type WritingPlace, writingPlace } from "./completion-place";
 import { type Scene, sceneOf } from "./completion-scene";
-import { type Slot, slotsAfter } from "./completion-slots";
+import type { Slot } from "./completion-slot";
+import { slotsAfter } from "./completion-slots";
 import { beatProposals, minuteProposals, secondProposals, tempoProposals } from "./completion-tempi";
-import { codeProposals, instrumentProposals, statementProposals, wordProposals } from "./completion-words";
+import {
+  codeProposals,
+  formRests,
+  instrumentProposals,
+  statementProposals,
+  wordProposals,
+} from "./completion-words";
 import { fileOf, offsetOf } from "./lines-of";
 
 export type { CompletionAbility } from "./completion-item";
@@ -45,7 +52,11 @@ export function completionAt(
   const scene = sceneOf(checked, file, place);
   const slots = place.block === "music" ? [] : slotsAfter(place.block, place.said);
   const proposals =
-    place.block === "music" ? musicProposals(scene) : slots.flatMap((slot) => proposalsFor(slot, scene));
+    place.block === "music"
+      ? musicProposals(scene)
+      : slots.length === 0
+        ? formRests(place.block, place.said)
+        : slots.flatMap((slot) => proposalsFor(slot, scene));
   // Which days are offered depends on how much of a date is typed.
   return { isIncomplete: slots.includes("date"), items: completionItems(file, place, proposals, can) };
 }

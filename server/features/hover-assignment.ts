@@ -21,7 +21,7 @@ export interface ItemOnDay {
 }
 
 /** Every day on which one player meets an assignment, in the order of time. */
-export function daysOfAssignment(term: PlayerTerm, assignment: Assignment): readonly ItemOnDay[] {
+function daysOfAssignment(term: PlayerTerm, assignment: Assignment): readonly ItemOnDay[] {
   return itemsByAssignment(term).get(assignment) ?? [];
 }
 

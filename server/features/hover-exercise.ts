@@ -35,7 +35,7 @@ export function exerciseText(plan: Plan, exercise: Exercise, players: readonly P
 }
 
 /** Seconds a whole note lasts at the exercise's own tempo; 0 where nothing is counted. */
-export function wholeSecondsOf({ tempo }: Exercise): number {
+function wholeSecondsOf({ tempo }: Exercise): number {
   return tempo === undefined ? 0 : 60 / (tempo.bpm * toNumber(tempo.beat));
 }
 

@@ -9,7 +9,7 @@ import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { offsetOf } from "./lines-of";
 
 /** The text of a file with edits made that do not overlap. */
-export function editedText(file: CheckedFile, edits: readonly TextEdit[]): string {
+function editedText(file: CheckedFile, edits: readonly TextEdit[]): string {
   return edits
     .map(({ range, newText }) => ({
       start: offsetOf(file, range.start),

@@ -153,6 +153,28 @@ describe("letting a finding stand", () => {
   });
 });
 
+describe("a line that stands for nothing", () => {
+  const LINE = "Take the line away";
+  const gone = (picture: string): string => {
+    const { text, checked } = acted(picture).taken(LINE);
+    expect(codesIn(checked)).not.toContain("let-idle");
+    expect(codesIn(checked)).not.toContain("unreadable");
+    return text;
+  };
+
+  it("goes with the braces that hold nothing else", () => {
+    const line = '"Slow fifths"  once { let day-up‸per stand because "old" }';
+    expect(gone(studio(line))).toContain('      "Slow fifths"  once\n    }');
+  });
+
+  it("leaves what else stands in the braces, on one line or on several", () => {
+    const inline = '"Slow fifths"  once { aim "even"  let day-up‸per stand because "old" }';
+    expect(gone(studio(inline))).toContain('once { aim "even" }');
+    const several = ['"Slow fifths"  once {', '  aim "even"', '  let day-up‸per stand because "old"', "}"];
+    expect(gone(studio(...several))).toContain('once {\n        aim "even"\n      }');
+  });
+});
+
 describe("music written another way", () => {
   const exercise = (lines: string, rest = "") =>
     `area "Flow"\nexercise "Line‸" {\n  in        "Flow"\n${lines}\n}\n${rest}`;

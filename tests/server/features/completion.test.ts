@@ -178,6 +178,13 @@ describe("what an assignment asks", () => {
     expect(inserted("A♭")).toContain("in Ab");
   });
 
+  it("offers each key of a list once", () => {
+    const { labels } = completed(studio('"Slow fifths"  keys C, G, ‸'));
+    expect(labels).not.toContain("C");
+    expect(labels).not.toContain("G");
+    expect(labels).toHaveLength(10);
+  });
+
   it("offers the ends that a walk reaches, with the note they reach up to", () => {
     const { labels, detail } = completed(studio('"Slow fifths"  keys C up by whole step to ‸'));
     expect(labels).toEqual(["D", "E", "F♯", "A♭", "B♭", "C"]);
@@ -211,6 +218,29 @@ describe("what an assignment asks", () => {
     expect(completed(studio('"Slow fifths"  drop ‸')).labels).toEqual(["when tired"]);
     expect(completed(studio('"Slow fifths"  keys C up ‸')).labels).toContain("by half step");
     expect(completed(studio('"Slow fifths"  once { let ‸ }')).labels).toContain("day-upper");
+  });
+});
+
+describe("lines that begin with more than one word", () => {
+  it("go on as the form has them", () => {
+    expect(completed("studio {\n  horn ‸\n}").labels).toEqual(["down 15 s"]);
+    expect(completed("studio {\n  horn down ‸\n}").labels).toEqual(["15 s"]);
+    expect(completed("studio {\n  aim ‸\n}").labels).toEqual([]);
+    expect(completed(studioWith("  back ‸")).labels).toEqual([]);
+  });
+});
+
+describe("the record", () => {
+  const record = (line: string): string => studioWith("").concat(`\nrecord of "Autumn" {\n  ${line}\n}\n`);
+
+  it("offers weeks, players, exercises and the keys of the exercise of the line", () => {
+    expect(completed(record("week ‸")).labels).toEqual(["1", "2", "3"]);
+    expect(completed(record("week 1 ‸")).labels).toEqual(["K. M.", "Seniors"]);
+    expect(completed(record('2026-09-08 "K. M." passed ‸')).labels).toContain("Slow fifths");
+    const { labels, detail } = completed(record('2026-09-08 "K. M." passed "Slow fifths" in ‸'));
+    expect(labels[0]).toBe("C");
+    expect(detail("C")).toContain("up to C5");
+    expect(completed(record('week 1 "K. M." ‸')).labels).toContain("missed");
   });
 });
 
