@@ -21,6 +21,8 @@ export interface MusicXmlStyle {
   readonly ids: boolean;
   /** Numbers of the bars that begin a new system, besides those where the exercise begins anew. */
   readonly breaks: ReadonlySet<number>;
+  /** Unseen where the page around an engraving says the tempo itself; what plays the file knows it all the same. */
+  readonly tempo?: "shown" | "unseen";
 }
 
 /** How files for other programs are written. */
@@ -211,7 +213,8 @@ class PartWriter {
     const { tempo } = this.sheet;
     const said: Node[] = [];
     const shape = noteShape(tempo.beat);
-    if (index === 0) {
+    if (index === 0 && this.style.tempo === "unseen") said.push(this.tempoSound());
+    else if (index === 0) {
       said.push(
         element(
           "direction",
