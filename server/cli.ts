@@ -5,6 +5,7 @@ import { MISUSED, type World } from "./commands/world";
 import { launchEngraver } from "./launch-engraver";
 import { NO_PAINT, TERMINAL_PAINT } from "./output/paint";
 import { SIZE_LIMIT } from "./workspace/load-files";
+import type { AskGit } from "./workspace/revision-files";
 
 // The other two streams are opened only when they are needed: each costs milliseconds.
 const { stdout, env } = process;
@@ -28,6 +29,22 @@ function paintFor(stream: { readonly isTTY?: boolean }) {
   return stream.isTTY === true && wanted ? TERMINAL_PAINT : NO_PAINT;
 }
 
+/** The most that git may answer, in bytes: all the plan files of a large house and more. */
+const MOST_OF_GIT = 512_000_000;
+
+/** Asks git, in words that do not hang on its owner's language. The module is opened only when it is needed. */
+const git: AskGit = async (words, input) => {
+  const { spawnSync } = process.getBuiltinModule("node:child_process");
+  const ended = spawnSync("git", [...words], {
+    input: input ?? "",
+    env: { ...env, LC_ALL: "C", GIT_OPTIONAL_LOCKS: "0" },
+    maxBuffer: MOST_OF_GIT,
+    windowsHide: true,
+  });
+  if (ended.error !== undefined && "code" in ended.error && ended.error.code === "ENOENT") return undefined;
+  return { code: ended.status ?? 1, out: ended.stdout, err: ended.stderr.toString("utf8") };
+};
+
 const world: World = {
   cwd: process.cwd(),
   readInput,
@@ -41,6 +58,7 @@ const world: World = {
   watched: isatty(2),
   engraver: () => launchEngraver(join(__dirname, "engraver.cjs")),
   now: () => performance.now(),
+  git,
 };
 
 // Whoever reads us may stop early (`leadpipe check | head`); that is no mistake.

@@ -10,6 +10,7 @@ const GENERAL = `Leadpipe reads brass practice plans, adds them up and says what
   leadpipe explain "Exercise"      everything about one exercise
   leadpipe write "Exercise"        as MusicXML, MIDI or a picture, for other programs
   leadpipe format [files]          lay the files out in the one common way
+  leadpipe compare A B             how plan B differs from plan A
   leadpipe help VERB               a verb with its options and examples
   leadpipe help findings           everything it may find, and why
   leadpipe version
@@ -84,6 +85,24 @@ Examples
   leadpipe format samples
   leadpipe format --check samples
   cat autumn.practice | leadpipe format -
+`,
+  ],
+  [
+    "compare",
+    `leadpipe compare BEFORE AFTER
+leadpipe compare --since REVISION [files and folders]
+
+How two plans differ, in a teacher's order: the book, the players, then each term with what was taken up and given
+up, areas, keys, tempi and minutes, and last the findings. Two files, two folders, or a git revision and today.
+Weeks are set side by side by taught week, not by date. What is only laid out otherwise is no difference.
+
+  --since REVISION   compare with what git kept: HEAD~3, a branch, a tag
+  --until REVISION   up to this revision, and not up to today
+  --json             for other programs
+
+Examples
+  leadpipe compare samples/2025-26 samples/2026-27
+  leadpipe compare --since HEAD~3 samples
 `,
   ],
   [

@@ -2,6 +2,7 @@ import { version } from "../../package.json";
 import { safeText } from "../output/safe-text";
 import { nearest } from "../plan/nearest";
 import { check } from "./check";
+import { compare } from "./compare";
 import { explain } from "./explain";
 import { format } from "./format";
 import { help, VERB_NAMES } from "./help";
@@ -30,9 +31,10 @@ async function dispatch([verb, ...rest]: readonly string[], world: World): Promi
     case "explain":
     case "format":
     case "write":
+    case "compare":
       // Asked beside a verb, help is about the verb.
       if (rest.includes("--help") || rest.includes("-h")) return help([verb], world);
-      return await { check, totals, explain, format, write }[verb](rest, world);
+      return await { check, totals, explain, format, write, compare }[verb](rest, world);
     case "help":
     case "--help":
     case "-h":

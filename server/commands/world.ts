@@ -1,5 +1,6 @@
 import type { RunningEngraver } from "../notation/engrave";
 import type { Paint } from "../output/paint";
+import type { AskGit } from "../workspace/revision-files";
 
 /** What a verb may know and do of the world around it; the entry point supplies it. */
 export interface World {
@@ -15,6 +16,8 @@ export interface World {
   readonly engraver: () => RunningEngraver;
   /** Milliseconds from any start. */
   readonly now: () => number;
+  /** Asks git in the folder the command was called in. */
+  readonly git: AskGit;
 }
 
 /** How a verb ended. */

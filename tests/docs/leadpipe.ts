@@ -21,6 +21,7 @@ export async function leadpipe(
       throw new Error("no document shows a picture being engraved");
     },
     now: () => 0,
+    git: async () => undefined,
   });
   return { text, code };
 }

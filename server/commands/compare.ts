@@ -1,0 +1,105 @@
+import { comparePlans } from "../compare/compare-plans";
+import { compareJson } from "../output/compare-json";
+import { compareText } from "../output/compare-text";
+import { counted } from "../output/numbers";
+import { safeText } from "../output/safe-text";
+import { type Checked, checkSources } from "../workspace/check-sources";
+import { planSideOf } from "../workspace/plan-side-of";
+import { revisionFiles } from "../workspace/revision-files";
+import { sharedSources } from "../workspace/shared-sources";
+import type { SourceSet } from "../workspace/source";
+import { readOptions, type Typed } from "./options";
+import { loadAsked, pathShower } from "./read-plans";
+import { CLEAN, Misuse, type World } from "./world";
+
+interface Side {
+  readonly set: SourceSet;
+  /** What it is called in a sentence. */
+  readonly called: string;
+}
+
+/** `leadpipe compare`: how one plan differs from another, or from what it was at a revision of git. */
+export async function compare(args: readonly string[], world: World): Promise<number> {
+  const typed = readOptions("compare", args, { since: "value", until: "value", json: "switch" });
+  const [before, after] = await sidesOf(typed, world);
+  const sides = [
+    { ...before, checked: checkSources(before.set) },
+    { ...after, checked: checkSources(sharedSources(before.set, after.set)) },
+  ] as const;
+  const showPath = pathShower(world.cwd);
+  const unread = sides.flatMap(({ checked, set, called }) =>
+    unreadIn(checked, set).map((each) => ({ side: called, path: showPath(each.path), why: each.why })),
+  );
+  const comparison = comparePlans({
+    before: planSideOf(sides[0].checked),
+    after: planSideOf(sides[1].checked),
+  });
+  if (typed.switches.has("json")) {
+    world.out(`${compareJson(comparison, { unread })}\n`);
+    return CLEAN;
+  }
+  for (const { side, path, why } of unread) {
+    world.out(`${safeText(path)} (${safeText(side)}): ${why} The rest is compared.\n`);
+  }
+  world.out(`${unread.length > 0 ? "\n" : ""}${compareText(comparison, world.paint)}\n`);
+  return CLEAN;
+}
+
+async function sidesOf({ words, values }: Typed, world: World): Promise<readonly [Side, Side]> {
+  const since = values.get("since");
+  const until = values.get("until");
+  if (since === undefined) {
+    if (until !== undefined) throw new Misuse("“--until” goes with “--since”: the revision to begin from.");
+    const [before, after, ...more] = words;
+    if (before === undefined || after === undefined || more.length > 0) {
+      throw new Misuse(
+        "Name two files or folders to compare, or a revision: leadpipe compare --since HEAD~1 samples",
+      );
+    }
+    return [await onDisk(before, world), await onDisk(after, world)];
+  }
+  const paths = words.length === 0 ? ["."] : words;
+  const before = await atRevision(since, paths, world);
+  const after =
+    until === undefined
+      ? { set: (await loadAsked(words, world)).set, called: "as it is now" }
+      : await atRevision(until, paths, world);
+  if (before.set.asked.length + after.set.asked.length === 0) {
+    throw new Misuse("On neither side is there a plan file (ending in .practice) of this name.");
+  }
+  return [before, after];
+}
+
+async function onDisk(word: string, world: World): Promise<Side> {
+  const { set } = await loadAsked([word], world);
+  const [only] = set.asked;
+  const failure = only === undefined ? undefined : set.failures.get(only);
+  // A name mistyped would otherwise be compared as if everything had been taken out.
+  if (set.asked.length === 1 && failure?.code === "file-unreadable") {
+    throw new Misuse(`“${word}”: ${failure.message}`);
+  }
+  return { set, called: word };
+}
+
+async function atRevision(revision: string, paths: readonly string[], world: World): Promise<Side> {
+  const found = await revisionFiles({
+    git: world.git,
+    cwd: world.cwd.replaceAll("\\", "/"),
+    revision,
+    paths,
+  });
+  if ("why" in found) throw new Misuse(found.why);
+  return { set: found.set, called: revision };
+}
+
+/** What of a side could not be read, file by file. */
+function unreadIn({ files }: Checked, { failures }: SourceSet): readonly { path: string; why: string }[] {
+  const unread: { path: string; why: string }[] = [];
+  for (const { path, tree } of files) {
+    const failure = failures.get(path);
+    const problems = tree.pieces.reduce((sum, piece) => sum + piece.problems.length, 0);
+    if (failure !== undefined) unread.push({ path, why: failure.message });
+    else if (problems > 0) unread.push({ path, why: `${counted(problems, "place")} cannot be read.` });
+  }
+  return unread;
+}

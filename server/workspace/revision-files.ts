@@ -1,0 +1,137 @@
+import { readSource } from "../../grammar/pieces";
+import { folderOf, foldersUp, joined, resolved } from "./paths";
+import { decoded, EXTENSION, SIZE_LIMIT, tooLarge } from "./plan-bytes";
+import { type Failure, type Source, type SourceSet, STUDIO_FILE, usesOf } from "./source";
+
+/** Asks git something in one folder; undefined where there is no git. */
+export type AskGit = (words: readonly string[], input?: string) => Promise<GitAnswer | undefined>;
+
+export interface GitAnswer {
+  /** The number it ended with; 0 is success. */
+  readonly code: number;
+  readonly out: Uint8Array;
+  readonly err: string;
+}
+
+/** The plan files of a revision, or why there are none, in a sentence. */
+export type RevisionFiles = { readonly set: SourceSet } | { readonly why: string };
+
+export interface RevisionRequest {
+  readonly git: AskGit;
+  /** The folder in which git is asked, with forward slashes. */
+  readonly cwd: string;
+  /** As git names it: `HEAD~3`, a branch, a tag, the start of a commit's number. */
+  readonly revision: string;
+  /** Files and folders below `cwd` or beside it, written from it; `""` is the folder itself. */
+  readonly paths: readonly string[];
+}
+
+/**
+ * The plan files of a revision, under the paths they have on the disk today, so that both are shown alike. Only
+ * plan files are read, and none beyond the size limit.
+ */
+export async function revisionFiles({ git, cwd, revision, paths }: RevisionRequest): Promise<RevisionFiles> {
+  const prefix = await git(["rev-parse", "--show-prefix"]);
+  if (prefix === undefined) return { why: "There is no git on this computer to ask for a revision." };
+  if (prefix.code !== 0) return { why: whyNoRepository(prefix.err) };
+  const below = textOf(prefix.out).replace(/\r?\n$/, "");
+  const commit = await git(["rev-parse", "--verify", "--quiet", "--end-of-options", `${revision}^{commit}`]);
+  if (commit?.code !== 0) return { why: `There is no revision “${revision}” in this repository.` };
+  const tree = await git(["ls-tree", "-r", "-z", "-l", "--full-tree", textOf(commit.out).trim()]);
+  if (tree?.code !== 0) return { why: `The revision “${revision}” cannot be read.` };
+  const entries = entriesOf(textOf(tree.out));
+  // The repository's top as it is written from here, which may be through a link.
+  const top = below === "" ? cwd : resolved(cwd, "../".repeat(below.split("/").length - 1));
+  const failures = new Map<string, Failure>();
+  const wanted: Entry[] = [];
+  for (const entry of entries) {
+    if (entry.size > SIZE_LIMIT) failures.set(joined(top, entry.path), tooLarge(entry.size));
+    else wanted.push(entry);
+  }
+  const blobs = await git(["cat-file", "--batch"], wanted.map(({ blob }) => `${blob}\n`).join(""));
+  if (blobs?.code !== 0) return { why: `The files of the revision “${revision}” cannot be read.` };
+  const texts = new Map<string, string>();
+  for (const [i, bytes] of blobsIn(blobs.out).entries()) {
+    const path = joined(top, wanted[i]?.path ?? "");
+    const read = decoded(bytes);
+    if (typeof read === "string") texts.set(path, read);
+    else failures.set(path, read);
+  }
+  return {
+    set: setOf(
+      texts,
+      failures,
+      paths.map((path) => resolved(cwd, path)),
+    ),
+  };
+}
+
+function whyNoRepository(said: string): string {
+  if (/dubious ownership/.test(said)) return "Git does not read this folder: it belongs to somebody else.";
+  return "This folder is not in a git repository, so there are no revisions to compare.";
+}
+
+interface Entry {
+  readonly blob: string;
+  readonly size: number;
+  readonly path: string;
+}
+
+/** Plan files of `git ls-tree -r -z -l`; links and modules are passed over, and hidden folders as on the disk. */
+function entriesOf(listing: string): readonly Entry[] {
+  return listing.split("\0").flatMap((line) => {
+    const match = /^100\d{3} blob ([0-9a-f]+) +(\d+)\t([\s\S]+)$/.exec(line);
+    const [, blob, size, path] = match ?? [];
+    if (blob === undefined || path === undefined || !path.endsWith(EXTENSION)) return [];
+    if (path.split("/").some((part) => part.startsWith(".") || part === "node_modules")) return [];
+    return [{ blob, size: Number(size), path }];
+  });
+}
+
+/** The contents in `git cat-file --batch`: a line with the size, then so many bytes and a line's end. */
+function blobsIn(out: Uint8Array): readonly Uint8Array[] {
+  const blobs: Uint8Array[] = [];
+  for (let at = 0; at < out.length; ) {
+    const end = out.indexOf(0x0a, at);
+    const size = Number(textOf(out.subarray(at, end)).split(" ")[2] ?? 0);
+    blobs.push(out.subarray(end + 1, end + 1 + size));
+    at = end + 1 + size + 1;
+  }
+  return blobs;
+}
+
+function textOf(bytes: Uint8Array): string {
+  return new TextDecoder().decode(bytes);
+}
+
+/** The files asked for, with all that they use. */
+function setOf(
+  texts: ReadonlyMap<string, string>,
+  failures: ReadonlyMap<string, Failure>,
+  wanted: readonly string[],
+): SourceSet {
+  const known = new Set([...texts.keys(), ...failures.keys()]);
+  const asked = [...known].filter((path) =>
+    wanted.some((each) => path === each || path.startsWith(each.endsWith("/") ? each : `${each}/`)),
+  );
+  const byLowerCase = new Map([...known].map((path) => [path.toLowerCase(), path]));
+  const sources = new Map<string, Source>();
+  const read = (path: string): void => {
+    const text = texts.get(path);
+    if (text !== undefined && !sources.has(path)) sources.set(path, { path, text, tree: readSource(text) });
+  };
+  for (const path of asked) read(path);
+  // Files join the map while it is walked, and what they use in turn.
+  for (const { path, tree } of sources.values()) {
+    const folder = folderOf(path);
+    for (const { declaration } of usesOf(tree)) {
+      const meant = resolved(folder, declaration.path.text);
+      read(known.has(meant) ? meant : (byLowerCase.get(meant.toLowerCase()) ?? meant));
+    }
+    const studio = foldersUp(folder)
+      .map((above) => joined(above, STUDIO_FILE))
+      .find((each) => known.has(each));
+    if (studio !== undefined) read(studio);
+  }
+  return { asked, sources, failures, aliases: new Map(), known };
+}
