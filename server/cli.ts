@@ -2,7 +2,6 @@ import { join } from "node:path";
 import { isatty } from "node:tty";
 import { run } from "./commands/run";
 import { MISUSED, type World } from "./commands/world";
-import { launchEngraver } from "./launch-engraver";
 import { NO_PAINT, TERMINAL_PAINT } from "./output/paint";
 import { SIZE_LIMIT } from "./workspace/load-files";
 import type { AskGit } from "./workspace/revision-files";
@@ -56,7 +55,7 @@ const world: World = {
   },
   paint: paintFor(stdout),
   watched: isatty(2),
-  engraver: () => launchEngraver(join(__dirname, "engraver.cjs")),
+  engraver: async () => (await import("./launch-engraver")).launchEngraver(join(__dirname, "engraver.cjs")),
   now: () => performance.now(),
   git,
 };

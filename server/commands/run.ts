@@ -8,7 +8,11 @@ import { format } from "./format";
 import { help, VERB_NAMES } from "./help";
 import { totals } from "./totals";
 import { MISUSED, Misuse, type World } from "./world";
-import { write } from "./write";
+
+/** Opened only when it is asked for: notation is much code, and every other verb starts without it. */
+async function write(args: readonly string[], world: World): Promise<number> {
+  return (await import("./write")).write(args, world);
+}
 
 /** Does what the command line asks and gives the number to end with. Misuse is answered, not thrown. */
 export async function run(args: readonly string[], world: World): Promise<number> {

@@ -13,7 +13,7 @@ export interface World {
   /** Whether somebody is watching standard error. */
   readonly watched: boolean;
   /** Starts the engraver. */
-  readonly engraver: () => RunningEngraver;
+  readonly engraver: () => Promise<RunningEngraver>;
   /** Milliseconds from any start. */
   readonly now: () => number;
   /** Asks git in the folder the command was called in. */

@@ -1,7 +1,7 @@
 import { basename, dirname, extname, join, resolve } from "node:path";
 import { homePlacement, type Placement, placementName } from "../days/placement";
 import { inColour } from "../notation/clean-svg";
-import { EngravingError, engravingTask, type RunningEngraver } from "../notation/engrave";
+import { EngravingError, type EngravingTask, engravingTask, type RunningEngraver } from "../notation/engrave";
 import { midiOf } from "../notation/midi";
 import { FILE_STYLE, musicXmlOf } from "../notation/musicxml";
 import type { Sheet } from "../notation/sheet";
@@ -264,16 +264,16 @@ async function contentOf(
 
 /** The engraver, started with the first picture and ended at the end. */
 class LazyEngraver {
-  private running: RunningEngraver | undefined;
+  private running: Promise<RunningEngraver> | undefined;
 
   constructor(private readonly world: World) {}
 
-  engrave(task: Parameters<RunningEngraver["engrave"]>[0]): Promise<string> {
+  async engrave(task: EngravingTask): Promise<string> {
     this.running ??= this.world.engraver();
-    return this.running.engrave(task);
+    return (await this.running).engrave(task);
   }
 
   async stop(): Promise<void> {
-    await this.running?.stop();
+    await (await this.running)?.stop();
   }
 }
