@@ -11,6 +11,7 @@ const GENERAL = `Leadpipe reads brass practice plans, adds them up and says what
   leadpipe write "Exercise"        as MusicXML, MIDI or a picture, for other programs
   leadpipe format [files]          lay the files out in the one common way
   leadpipe compare A B             how plan B differs from plan A
+  leadpipe unroll FILE             a plan week by week in words, for git diff
   leadpipe help VERB               a verb with its options and examples
   leadpipe help findings           everything it may find, and why
   leadpipe version
@@ -127,6 +128,21 @@ Examples
   leadpipe write "Slow fifths" --in F --to fifths.mid samples
   leadpipe write "Slow fifths" --as svg --fingerings samples
   leadpipe write --all samples/book.practice --as musicxml --to notation
+`,
+  ],
+  [
+    "unroll",
+    `leadpipe unroll FILE
+
+A plan told line by line: music a bar to a line, terms week by week, each week with its own tempi and amounts. Weeks
+have numbers and not dates. It asks no other file, so git can show the difference of two versions in these words:
+
+  git config diff.leadpipe.textconv "leadpipe unroll"
+  echo "*.practice diff=leadpipe" >> .gitattributes
+
+Examples
+  leadpipe unroll autumn.practice
+  cat autumn.practice | leadpipe unroll -
 `,
   ],
   [

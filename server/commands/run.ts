@@ -7,6 +7,7 @@ import { explain } from "./explain";
 import { format } from "./format";
 import { help, VERB_NAMES } from "./help";
 import { totals } from "./totals";
+import { unroll } from "./unroll";
 import { MISUSED, Misuse, type World } from "./world";
 
 /** Opened only when it is asked for: notation is much code, and every other verb starts without it. */
@@ -36,9 +37,10 @@ async function dispatch([verb, ...rest]: readonly string[], world: World): Promi
     case "format":
     case "write":
     case "compare":
+    case "unroll":
       // Asked beside a verb, help is about the verb.
       if (rest.includes("--help") || rest.includes("-h")) return help([verb], world);
-      return await { check, totals, explain, format, write, compare }[verb](rest, world);
+      return await { check, totals, explain, format, write, compare, unroll }[verb](rest, world);
     case "help":
     case "--help":
     case "-h":
