@@ -131,6 +131,17 @@ export function plainAccidentals(text: string): string {
   return text;
 }
 
+/** The number that figures alone spell, from an offset to the end; NaN where anything else stands there. */
+export function wholeNumber(text: string, from: number): number {
+  let number = from < text.length ? 0 : Number.NaN;
+  for (let i = from; i < text.length; i++) {
+    const figure = text.charCodeAt(i) - 48;
+    if (figure < 0 || figure > 9) return Number.NaN;
+    number = number * 10 + figure;
+  }
+  return number;
+}
+
 /** A name's text without its quotes, in composed form. */
 export function nameText(image: string): string {
   const close = image.length > 1 && /["“”»]$/.test(image) ? -1 : undefined;

@@ -1,5 +1,5 @@
 import type { IOrAlt, IToken } from "chevrotain";
-import { fractionValue, LeafParser, matches, plainAccidentals, wordDenominator } from "./leaves";
+import { fractionValue, LeafParser, matches, plainAccidentals, wholeNumber, wordDenominator } from "./leaves";
 import type { Span } from "./span";
 import {
   AlteredDegree,
@@ -39,14 +39,6 @@ export interface OddMusic {
   readonly message: string | undefined;
 }
 
-const ALTER: ReadonlyMap<string, number> = new Map([
-  ["", 0],
-  ["#", 1],
-  ["##", 2],
-  ["b", -1],
-  ["bb", -2],
-]);
-
 /** The kinds of element that are a sign and nothing else. */
 type PlainKind = "bar" | "slur close" | "breath" | "rest" | "tie" | "held" | "pickup" | "line";
 
@@ -84,12 +76,17 @@ export abstract class MusicParser extends LeafParser {
   private number(token: IToken): void {
     const text = plainAccidentals(token.image);
     if (this.by === "degrees") {
-      const [, below, alter, figure] = /^(-?)(##|bb|#|b|)(\d+)$/.exec(text) ?? [];
-      const value = Number(figure);
-      if (value >= 1 && value <= (below === "-" ? 14 : 22)) {
-        const degree = below === "-" ? -value : value;
-        const span = this.tokenSpan(token);
-        this.sink.push({ span, kind: "degree", degree, alter: ALTER.get(alter ?? "") ?? 0, text });
+      const below = text.startsWith("-");
+      let figures = below ? 1 : 0;
+      let alter = 0;
+      // The lexer lets one kind of sign through, once or twice.
+      for (let sign = text[figures]; sign === "#" || sign === "b"; sign = text[++figures]) {
+        alter += sign === "#" ? 1 : -1;
+      }
+      const value = wholeNumber(text, figures);
+      if (value >= 1 && value <= (below ? 14 : 22)) {
+        const degree = below ? -value : value;
+        this.sink.push({ span: this.tokenSpan(token), kind: "degree", degree, alter, text });
       } else {
         this.unread(
           token,
@@ -97,8 +94,9 @@ export abstract class MusicParser extends LeafParser {
         );
       }
     } else if (this.by === "partials" && token.tokenType === NumberText) {
-      if (/^[1-9]\d?$/.test(text)) this.put(token, { kind: "partial", partial: Number(text) });
-      else this.unread(token, "A partial is a whole number: 2 is low C with no valve down.");
+      if (/^[1-9]\d?$/.test(text)) {
+        this.sink.push({ span: this.tokenSpan(token), kind: "partial", partial: Number(text) });
+      } else this.unread(token, "A partial is a whole number: 2 is low C with no valve down.");
     } else {
       this.unread(token);
     }

@@ -1,4 +1,4 @@
-import type { IToken } from "chevrotain";
+import type { IToken, TokenType } from "chevrotain";
 import type { Problem } from "./piece";
 import {
   BlockToken,
@@ -28,7 +28,7 @@ export const DEEPEST = 32;
 
 /** One line of tokens with what surrounds it. */
 export interface Line {
-  readonly tokens: IToken[];
+  tokens: IToken[];
   before: string[];
   blank: boolean;
   after: string | undefined;
@@ -39,7 +39,7 @@ export interface FoldedBlock {
   readonly node: Mutable<Block<unknown>>;
   readonly lines: Line[];
   /** The tokens between the braces of music, line ends included; undefined for other blocks. */
-  readonly music: IToken[] | undefined;
+  music: IToken[] | undefined;
   readonly musicNode: Mutable<Music>;
 }
 
@@ -127,6 +127,22 @@ export function outline(text: string, tokens: readonly IToken[]): Outline {
   return new Folder(text, missing).fold(tokens);
 }
 
+/** What says something of lines and blocks. All else belongs to the line it stands on, and is taken over in runs. */
+const TELLING: ReadonlySet<TokenType> = new Set([
+  ...[LineEnd, Comment, OpenBrace, CloseBrace, OpenBracket, CloseBracket, OpenName, BracedName, OtherSign],
+]);
+
+function isTelling({ tokenType }: IToken): boolean {
+  return TELLING.has(tokenType);
+}
+
+/** Where the run of tokens that say nothing of lines and blocks ends. */
+function endOfRun(tokens: readonly IToken[], from: number): number {
+  let end = from;
+  while (end < tokens.length && !isTelling(tokens[end]!)) end++;
+  return end;
+}
+
 class Folder {
   private readonly frames: Frame[] = [frame(undefined, -1, 0)];
   private readonly problems: Problem[] = [];
@@ -145,8 +161,18 @@ class Folder {
   ) {}
 
   fold(tokens: readonly IToken[]): Outline {
-    for (const token of tokens) {
+    for (let i = 0; i < tokens.length; i++) {
+      const token = tokens[i]!;
       const type = token.tokenType;
+      if (!isTelling(token)) {
+        const end = endOfRun(tokens, i);
+        if (this.onLine === 0 && this.missing > 0 && this.frames.length > 1) this.closeByIndent(token);
+        this.add(tokens.slice(i, end));
+        this.onLine += end - i;
+        i = end - 1;
+        this.previous = tokens[i];
+        continue;
+      }
       if (type === LineEnd) {
         this.endLine(token);
         continue;
@@ -159,6 +185,7 @@ class Folder {
       if (type === OpenBrace) {
         if (this.depth() > DEEPEST) return this.tooDeep(token);
         this.open(token);
+        i += this.quietMusic(tokens, i + 1);
       } else if (type === CloseBrace) {
         this.close(token);
       } else {
@@ -173,7 +200,7 @@ class Folder {
           // Laid out anew it might find itself before a space, and swallow the rest of its line.
           this.guessed = true;
         }
-        this.add(token);
+        this.add([token]);
       }
       this.onLine++;
       this.previous = token;
@@ -219,15 +246,34 @@ class Folder {
   private line(): Line {
     const { at } = this;
     if (at.current !== undefined) return at.current;
-    const line: Line = { tokens: [], ...takePending(at), after: undefined };
+    const { before, blank } = takePending(at);
+    const line: Line = { tokens: [], before, blank, after: undefined };
     at.lines.push(line);
     at.current = line;
     return line;
   }
 
-  private add(token: IToken): void {
-    if (this.at.music !== undefined) this.at.music.push(token);
-    else this.line().tokens.push(token);
+  private add(run: IToken[]): void {
+    const { music } = this.at;
+    if (music !== undefined) {
+      for (const token of run) music.push(token);
+      return;
+    }
+    const line = this.line();
+    if (line.tokens.length === 0) line.tokens = run;
+    else line.tokens.push(...run);
+  }
+
+  /** Takes over all of the music that was just opened where nothing in it concerns the outline; returns how much. */
+  private quietMusic(tokens: readonly IToken[], from: number): number {
+    const { block } = this.at;
+    if (block?.music?.length !== 0 || this.missing > 0) return 0;
+    let end = from;
+    while (end < tokens.length && (tokens[end]!.tokenType === LineEnd || !isTelling(tokens[end]!))) end++;
+    if (tokens[end]?.tokenType !== CloseBrace) return 0;
+    this.at.music = tokens.slice(from, end);
+    block.music = this.at.music;
+    return end - from;
   }
 
   private comment(token: IToken): void {

@@ -198,7 +198,7 @@ class Reader {
     parser.input = withOddTokens(tokens);
     const elements = parser.elements();
     folded.musicNode.elements = folded.musicNode.inline ? elements : tidyLines(elements);
-    for (const problem of musicProblems(this.text, parser.odd, field.by)) this.problems.push(problem);
+    if (parser.odd.length > 0) this.problems.push(...musicProblems(this.text, parser.odd, field.by));
   }
 }
 
@@ -208,19 +208,23 @@ function indexOfToken(run: readonly IToken[], token: IToken): number {
   return at < 0 ? run.length : at;
 }
 
-/** Leaves at most one blank line, and none at either end. A comment keeps the line end that closes it. */
-function tidyLines(elements: readonly MusicElement[]): MusicElement[] {
-  const tidy: MusicElement[] = [];
+/**
+ * Leaves at most one blank line, and none at either end. A comment keeps the line end that closes it. The list is
+ * tidied where it stands: most music begins and ends with a line end, and a copy for those would be a waste.
+ */
+function tidyLines(elements: MusicElement[]): MusicElement[] {
+  let kept = 0;
   let lines = 2;
   for (const element of elements) {
     if (element.kind === "line") {
       lines++;
       if (lines > 2) continue;
     } else lines = 0;
-    tidy.push(element);
+    elements[kept++] = element;
   }
-  while (tidy.at(-1)?.kind === "line" && tidy.at(-2)?.kind !== "comment") tidy.pop();
-  return tidy;
+  while (kept > 0 && elements[kept - 1]?.kind === "line" && elements[kept - 2]?.kind !== "comment") kept--;
+  elements.length = kept;
+  return elements;
 }
 
 /** Tells about unseen letters in names and comments; elsewhere they spoil a statement and are told about there. */

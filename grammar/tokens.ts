@@ -281,19 +281,29 @@ export function madeToken(type: TokenType, image: string, start: number, end: nu
   };
 }
 
-/** What a word is by its letters, keywords aside. */
+/** What a word is. No word of the language looks like a note, so its letters are asked before the table. */
 function wordType(image: string): TokenType {
   const first = image.charCodeAt(0);
-  if (first >= 65 && first <= 71) {
-    if (image.length === 1) return Tonic;
-    const [, figures] = NOTE.exec(image) ?? [];
-    if (figures === undefined) return Word;
-    return figures === "" ? Tonic : Pitch;
-  }
-  return first === 98 && LOWERED.test(image) ? AlteredDegree : Word;
+  if (first >= 65 && first <= 71) return noteType(image) ?? WORD_TOKENS.get(image) ?? Word;
+  return WORD_TOKENS.get(image) ?? (first === 98 && LOWERED.test(image) ? AlteredDegree : Word);
 }
-const NOTE = /^[A-G](?:##?|bb?|♯♯?|♭♭?)?(\d*)$/;
 const LOWERED = /^bb?\d+$/;
+
+/** What a word that begins with the letter of a note is, if the rest of it is that of a note too. */
+function noteType(image: string): TokenType | undefined {
+  const { length } = image;
+  let at = 1;
+  if (length > 1 && ACCIDENTALS.includes(image.charAt(1))) {
+    at = image.charCodeAt(2) === image.charCodeAt(1) ? 3 : 2;
+  }
+  if (at === length) return Tonic;
+  for (; at < length; at++) {
+    const code = image.charCodeAt(at);
+    if (code < 48 || code > 57) return undefined;
+  }
+  return Pitch;
+}
+const ACCIDENTALS = "#b♯♭";
 
 /** What a figure is by the sign after its first number. */
 function figureType(image: string): TokenType {
@@ -321,7 +331,7 @@ export function lex(text: string): IToken[] {
     if (token.tokenType === Word) {
       // A code or an activity may be called like a word of the language.
       if (last === K.let || last === K.finding || last === K.activity) continue;
-      type = WORD_TOKENS.get(image) ?? wordType(image);
+      type = wordType(image);
     } else if (token.tokenType === NumberText && image.length > 2) type = figureType(image);
     else if (token.tokenType === OtherLineEnd) type = LineEnd;
     else continue;
