@@ -1,5 +1,6 @@
-import * as vscode from "vscode";
+import type * as vscode from "vscode";
 import type { TermView } from "../server/protocol/requests";
+import { begun } from "./begun";
 import { registerCommands } from "./commands";
 import type { Host } from "./host";
 import { ServerKeeper } from "./server-keeper";
@@ -8,6 +9,11 @@ import { type Row, TermTree } from "./term-tree";
 
 /** What the extension hands to those who ask for its exports: its own tests, or another extension. */
 export interface Leadpipe {
+  /**
+   * Milliseconds that running its script and putting in place what a person sees have taken. Between the two the host
+   * asks its window what the extension once stored, and a window that is still being drawn lets it wait.
+   */
+  readonly startedIn: number;
   /** Resolves once the server has answered its first request. */
   readonly ready: Promise<void>;
   /** The term that the side view shows. */
@@ -26,27 +32,25 @@ export interface Leadpipe {
   readonly onDidChangeServerState: vscode.Event<string>;
 }
 
+/** How long it took to run the script; this module is the last of it. */
+const scriptRanIn = performance.now() - begun;
+
 /**
  * Puts everything a person sees in place. Nothing here waits for the server: it starts beside, and what needs it
  * asks again when it is ready.
  */
 export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpipe {
-  const output = vscode.window.createOutputChannel("Leadpipe", { log: true });
-  const keeper = new ServerKeeper(host, output, context.subscriptions);
+  const called = performance.now();
+  const keeper = new ServerKeeper(host, context.subscriptions);
   const status = new StatusItem(keeper);
   const tree = new TermTree(keeper);
-  context.subscriptions.push(
-    output,
-    keeper,
-    status,
-    tree,
-    ...registerCommands(context, keeper, tree, output),
-  );
+  context.subscriptions.push(keeper, status, tree, ...registerCommands(context, keeper, tree));
   // The editor goes on first; what the client is made of is loaded after.
   const ready = new Promise<void>((resolve) => {
     setTimeout(() => resolve(keeper.start()), 0);
   });
   return {
+    startedIn: scriptRanIn + performance.now() - called,
     ready,
     term: () => tree.current,
     onDidRefreshTerm: tree.onDidRefresh,

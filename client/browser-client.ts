@@ -11,24 +11,24 @@ class WorkerReader extends BrowserMessageReader {
 
 /** A client whose server is a worker. */
 export function makeBrowserClient(script: string, wishes: ClientWishes): MadeClient {
-  let endServer = (): void => {};
+  let running: { readonly worker: Worker; readonly reader: WorkerReader } | undefined;
+  const endServer = (): void => {
+    running?.worker.terminate();
+    running?.reader.closed();
+  };
   const start = () => {
-    // The one before may live on after it was asked to stop.
-    endServer();
+    // One that was asked to stop may live on. Nobody listens to it any more, so nobody is told of its end.
+    running?.worker.terminate();
     const worker = new Worker(script);
     const reader = new WorkerReader(worker);
-    endServer = () => {
-      worker.terminate();
-      reader.closed();
-    };
+    running = { worker, reader };
     // What was thrown and not caught leaves a worker in a state that nobody knows.
     worker.addEventListener("error", (event) => {
       wishes.output.warn(event.message);
-      worker.terminate();
-      reader.closed();
+      if (running?.worker === worker) endServer();
     });
     return Promise.resolve({ reader, writer: new BrowserMessageWriter(worker) });
   };
   const client = new LanguageClient(CLIENT_ID, CLIENT_NAME, start, clientOptions(wishes));
-  return madeClient(client, () => endServer());
+  return madeClient(client, endServer);
 }

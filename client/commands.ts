@@ -11,7 +11,6 @@ export function registerCommands(
   context: vscode.ExtensionContext,
   keeper: ServerKeeper,
   tree: TermTree,
-  output: vscode.LogOutputChannel,
 ): vscode.Disposable[] {
   const register = vscode.commands.registerCommand;
   const showTerm = (): Thenable<unknown> => vscode.commands.executeCommand(`${TERM_VIEW}.focus`);
@@ -31,7 +30,7 @@ export function registerCommands(
       return startNewStudio(keeper, where instanceof vscode.Uri ? where : undefined, answers);
     }),
     register("leadpipe.restart", () => keeper.restart()),
-    register("leadpipe.showOutput", () => output.show()),
+    register("leadpipe.showOutput", () => keeper.output.show()),
     register("leadpipe.showTerm", showTerm),
     register(SHOW_WEEK, (uri: string, position: Position) => tree.showWeek({ uri, position })),
     register("leadpipe.firstSteps", firstSteps),

@@ -24,6 +24,7 @@ export class ServerKeeper implements vscode.Disposable {
   /** Fires with what the server says of itself. */
   readonly onDidTell = this.told.event;
   private current: ServerState = "starting";
+  private channel: vscode.LogOutputChannel | undefined;
   private made: MadeClient | undefined;
   private ends: number[] = [];
   private closing = false;
@@ -31,9 +32,17 @@ export class ServerKeeper implements vscode.Disposable {
 
   constructor(
     private readonly host: Host,
-    private readonly output: vscode.LogOutputChannel,
     private readonly own: { push(...disposables: vscode.Disposable[]): void },
   ) {}
+
+  /** Where client and server write what a person might want to read when something went wrong. */
+  get output(): vscode.LogOutputChannel {
+    if (this.channel === undefined) {
+      this.channel = vscode.window.createOutputChannel("Leadpipe", { log: true });
+      this.own.push(this.channel);
+    }
+    return this.channel;
+  }
 
   get state(): ServerState {
     return this.current;
