@@ -23,6 +23,8 @@ export interface MusicXmlStyle {
   readonly breaks: ReadonlySet<number>;
   /** Unseen where the page around an engraving says the tempo itself; what plays the file knows it all the same. */
   readonly tempo?: "shown" | "unseen";
+  /** Numbers of the bars, besides the first, that begin a text of their own; see `musicXmlParts`. */
+  readonly parts?: ReadonlySet<number>;
 }
 
 /** How files for other programs are written. */
@@ -51,6 +53,27 @@ const MOST_DIVISIONS = 1_000_000;
 
 /** The sheet as MusicXML text. Equal sheets give equal text. */
 export function musicXmlOf(sheet: Sheet, style: MusicXmlStyle = FILE_STYLE): string {
+  return scoreText(sheet, new PartWriter(sheet, style).measures());
+}
+
+/**
+ * The sheet as several texts, one for each of `style.parts` and one for what comes before: each can be engraved by
+ * itself and goes on where the one before ended, its notes named from `e0` again. A change in one of them leaves the
+ * others as they are. Nothing may reach from one part into the next: no slur, tie, hairpin or ending.
+ */
+export function musicXmlParts(sheet: Sheet, style: MusicXmlStyle): readonly string[] {
+  const measures = new PartWriter(sheet, style).measures();
+  const starts = [0, ...[...(style.parts ?? [])].filter((each) => each > 0).toSorted((a, b) => a - b)];
+  return starts.map((start, index) => scoreText(sheet, measures.slice(start, starts[index + 1])));
+}
+
+/** The number of the first event in the bars from one on, by which the names in a part are counted. */
+export function firstIdFrom(bars: readonly SheetBar[], from: number): number {
+  for (const { events } of bars.slice(from)) if (events[0] !== undefined) return events[0].id;
+  return 0;
+}
+
+function scoreText(sheet: Sheet, measures: readonly Element[]): string {
   return `<?xml version="1.0" encoding="UTF-8" standalone="no"?>
 <!DOCTYPE score-partwise PUBLIC "-//Recordare//DTD MusicXML 4.0 Partwise//EN" "http://www.musicxml.org/dtds/partwise.dtd">
 ${printed(
@@ -60,7 +83,7 @@ ${printed(
     element("work", {}, textElement("work-title", sheet.title)),
     identification(sheet),
     partList(sheet),
-    new PartWriter(sheet, style).part(),
+    element("part", { id: "P1" }, ...measures),
   ),
 )}`;
 }
@@ -120,6 +143,8 @@ class PartWriter {
   private lipSaid = false;
   private slur: string | undefined;
   private barNumber = 0;
+  /** The number of the first event of the text at hand, from which its names are counted. */
+  private firstId = 0;
 
   constructor(
     private readonly sheet: Sheet,
@@ -134,14 +159,16 @@ class PartWriter {
     this.dynamicsShown = notes.some((note) => note.dynamic !== "mf" || note.hairpin !== undefined);
   }
 
-  part(): Element {
-    return element("part", { id: "P1" }, ...this.sheet.bars.map((bar, index) => this.bar(bar, index)));
+  measures(): readonly Element[] {
+    return this.sheet.bars.map((bar, index) => this.bar(bar, index));
   }
 
   private bar(bar: SheetBar, index: number): Element {
     const before = this.sheet.bars[index - 1];
     const after = this.sheet.bars[index + 1];
-    const breaks = index > 0 && (this.style.breaks.has(index) || bar.opens !== undefined);
+    const opensPart = this.style.parts?.has(index) === true;
+    if (opensPart) this.firstId = firstIdFrom(this.sheet.bars, index);
+    const breaks = index > 0 && !opensPart && (this.style.breaks.has(index) || bar.opens !== undefined);
     const children: Node[] = [
       breaks ? element("print", { "new-system": "yes" }) : undefined,
       leftBarline(bar, before),
@@ -174,7 +201,7 @@ class PartWriter {
 
   private attributes(bar: SheetBar, index: number): Node {
     const { instrument } = this.sheet;
-    const first = index === 0;
+    const first = index === 0 || this.style.parts?.has(index) === true;
     const newKey = first || (bar.key !== undefined && !sameSignature(bar.key, this.key));
     const newMeter = this.meter === "none" || !sameMeter(bar.meter, this.meter);
     if (bar.key !== undefined) this.key = bar.key;
@@ -193,7 +220,7 @@ class PartWriter {
             bar.key === undefined ? undefined : textElement("mode", modeName(bar.key)),
           )
         : undefined,
-      newMeter ? timeOf(bar.meter) : undefined,
+      newMeter ? timeOf(bar.meter) : first ? timeOf(bar.meter, "unseen") : undefined,
       first
         ? element(
             "clef",
@@ -305,7 +332,7 @@ class PartWriter {
     const { tieStarts } = this.joins;
     return element(
       "note",
-      { id: this.style.ids ? `e${event.id}` : undefined },
+      { id: this.style.ids ? `e${event.id - this.firstId}` : undefined },
       note === undefined
         ? element("rest", { measure: wholeBar ? "yes" : undefined })
         : element(
@@ -433,9 +460,15 @@ function bendWords(semitones: number): string {
   return `bend ${steps === 0 ? "" : steps}${semitones % 2 === 1 ? "½" : ""}`;
 }
 
-function timeOf(meter: Fraction | undefined): Element {
-  if (meter === undefined) return element("time", { "print-object": "no" }, textElement("senza-misura", ""));
-  return element("time", {}, textElement("beats", meter.num), textElement("beat-type", meter.den));
+function timeOf(meter: Fraction | undefined, seen: "seen" | "unseen" = "seen"): Element {
+  const unseen = { "print-object": "no" };
+  if (meter === undefined) return element("time", unseen, textElement("senza-misura", ""));
+  return element(
+    "time",
+    seen === "seen" ? {} : unseen,
+    textElement("beats", meter.num),
+    textElement("beat-type", meter.den),
+  );
 }
 
 function isFull(bar: SheetBar): boolean {
