@@ -123,13 +123,7 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
     const key = keyed(keys.key);
     return key === undefined ? stay : { ...stay, placements: [placed(key, nearestShift(homeKey, key))] };
   }
-  const placements: Placement[] = [];
-  if (keys.travel.kind === "list") {
-    for (const each of keys.travel.keys) {
-      const key = keyed(each.key);
-      if (key !== undefined) placements.push(placed(key, shiftBeside(homeKey, key, each.place)));
-    }
-  } else walk(keys.travel);
+  const placements = keys.travel.kind === "list" ? listed(keys.travel) : walk(keys.travel);
   return {
     placements: placements.length === 0 ? [home] : placements,
     folded: keys.folded,
@@ -139,32 +133,37 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
     troubles,
   };
 
-  function walk(travel: Extract<KeysClause["travel"], { kind: "walk" }>): void {
+  function listed(travel: Extract<KeysClause["travel"], { kind: "list" }>): readonly Placement[] {
+    const placements: Placement[] = [];
+    for (const each of travel.keys) {
+      const key = keyed(each.key);
+      if (key !== undefined) placements.push(placed(key, shiftBeside(homeKey, key, each.place)));
+    }
+    return placements;
+  }
+
+  function walk(travel: Extract<KeysClause["travel"], { kind: "walk" }>): readonly Placement[] {
     const from = keyed(travel.from);
     const to = keyed(travel.to);
-    if (from === undefined || to === undefined) return;
+    if (from === undefined || to === undefined) return [];
     // Few walks are walked, by many exercises; each is worked out once.
-    const name = [homeKey, from, to].map(keyText).join(" ") + travel.direction + travel.step;
+    const name = `${keyText(homeKey)} ${keyText(from)} ${keyText(to)} ${travel.direction} ${travel.step}`;
     const known = walks.get(name);
-    if (known !== undefined) {
-      placements.push(...known);
-      return;
-    }
+    if (known !== undefined) return known;
     const step = signed(travel);
     const start = nearestShift(homeKey, from);
-    placements.push(placed(from, start));
+    const placements = [placed(from, start)];
     const goal = tonicClass(to);
     for (let n = 1; n <= LONGEST_WALK; n++) {
       const semitones = start + n * step;
       const key = { ...tonicAt(from, n * step), mode: from.mode };
       if (tonicClass(key) === goal) {
         placements.push(placed({ ...to, mode: from.mode }, semitones));
-        walks.set(name, [...placements]);
-        return;
+        walks.set(name, placements);
+        return placements;
       }
       placements.push(placed(key, semitones));
     }
-    placements.length = 1;
     troubles.push({
       kind: "walk-unreachable",
       place: { piece: place.piece, span: { start: travel.from.span.start, end: travel.to.span.end } },
@@ -172,6 +171,7 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
       to: keyName(to),
       step: travel.step,
     });
+    return placements.slice(0, 1);
   }
 }
 

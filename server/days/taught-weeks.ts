@@ -12,7 +12,9 @@ export interface TaughtWeeks {
 export function isPracticeDay(term: Term, day: number): boolean {
   if (day < term.dates.from || day > term.dates.to) return false;
   if ((term.practice & (1 << weekdayOf(day))) === 0) return false;
-  return !term.closures.some((each) => each.how === "closed" && day >= each.from && day <= each.to);
+  for (const { how, from, to } of term.closures)
+    if (how === "closed" && day >= from && day <= to) return false;
+  return true;
 }
 
 /** Numbers the calendar weeks that hold at least one day of practice. */

@@ -73,21 +73,18 @@ function worked(term: Term): TermCalendar {
       else noLesson = true;
     }
     const bookings = closed ? NO_BOOKINGS : bookingsOn(term, date, noLesson);
-    const planned =
-      week === undefined || !practice
-        ? NO_SESSIONS
-        : sessions[week]!.filter(({ session }) => inDays(session.days, date));
+    const planned = week === undefined || !practice ? NO_SESSIONS : sessionsOn(sessions[week]!, date);
     days.push({
       date,
       week,
       practice,
       closed,
       light,
-      short: term.shortDays.some((each) => inDays(each, date)),
+      short: isShort(term, date),
       ease: isEased(term, concerts, date) ? term.ease!.share : 1,
       bookings,
-      lesson: bookings.some((each) => each.kind === "lesson"),
-      concert: bookings.find((each) => each.kind === "concert"),
+      lesson: firstOf("lesson", bookings) !== undefined,
+      concert: firstOf("concert", bookings),
       sessions: planned,
       overlaps: planned.length < 2 ? NO_OVERLAPS : overlapsOf(planned, date),
     });
@@ -106,6 +103,22 @@ function sessionsByWeek(term: Term, count: number): readonly (readonly PlannedSe
     }
   }
   return byWeek;
+}
+
+function sessionsOn(all: readonly PlannedSession[], date: number): readonly PlannedSession[] {
+  const planned: PlannedSession[] = [];
+  for (const each of all) if (inDays(each.session.days, date)) planned.push(each);
+  return planned;
+}
+
+function isShort(term: Term, date: number): boolean {
+  for (const days of term.shortDays) if (inDays(days, date)) return true;
+  return false;
+}
+
+function firstOf(kind: Booking["kind"], bookings: readonly Booking[]): Booking | undefined {
+  for (const booking of bookings) if (booking.kind === kind) return booking;
+  return undefined;
 }
 
 function overlapsOf(planned: readonly PlannedSession[], date: number): PlayerTerm["overlaps"] {
@@ -148,7 +161,9 @@ function concertDays(term: Term): readonly number[] {
 }
 
 function isEased({ ease }: Term, concerts: readonly number[], date: number): boolean {
-  return ease !== undefined && concerts.some((concert) => date < concert && date >= concert - ease.days);
+  if (ease === undefined) return false;
+  for (const concert of concerts) if (date < concert && date >= concert - ease.days) return true;
+  return false;
 }
 
 function straysOf(term: Term): PlayerTerm["strays"] {

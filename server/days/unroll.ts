@@ -60,7 +60,11 @@ class Unroller {
   private readonly measure: Measure;
   private readonly verdicts: readonly LessonVerdict[];
   private readonly changes: readonly Change[];
+  /** Whether a change puts one exercise in another's place, or leaves one out. */
+  private readonly swaps: boolean;
   private readonly walks = new Map<Assignment, Walk>();
+  /** The same by the places of the assignments in their session, as far as they have begun. */
+  private readonly walksByContent = new Map<SessionContent, (Walk | undefined)[]>();
   /** The walks that go on after a lesson. */
   private readonly waiting: (readonly [Assignment, Walk])[] = [];
   private readonly restarts = new Map<Assignment, PlayerTerm["restarts"][number]>();
@@ -88,6 +92,7 @@ class Unroller {
     this.changes = term.changes
       .filter((each) => each.player.text === player.name)
       .flatMap((each) => each.changes);
+    this.swaps = this.changes.some(({ kind }) => kind === "replace" || kind === "leave out");
   }
 
   unroll(): PlayerTerm {
@@ -164,12 +169,17 @@ class Unroller {
     const short = (day.short || light) && full.short !== undefined;
     const content: SessionContent = short ? full.short! : full;
     const share = dayShare * (light && !short ? 0.5 : 1);
+    const walks = this.walksIn(content);
     const { gathered } = this;
     let count = 0;
-    for (const planned of content.items) {
+    for (let i = 0; i < walks.length; i++) {
+      const planned = content.items[i]!;
       if (!("exercise" in planned)) continue;
-      const item = this.item(planned, day, index, weeks, share);
-      if (item !== undefined) gathered[count++] = item;
+      const exercise = this.exerciseFor(planned, walks[i], day);
+      if (exercise === undefined) continue;
+      const walk = this.walkOf(planned, exercise, walks[i]);
+      walks[i] = walk;
+      gathered[count++] = this.item(planned, walk, day.date, index, weeks, share);
     }
     // A session that comes again with the very same items is the same all through.
     const before = this.before.get(session);
@@ -224,13 +234,27 @@ class Unroller {
     };
   }
 
-  private exerciseFor(assignment: Assignment, date: number, week: number): Exercise | undefined {
+  private walksIn(content: SessionContent): (Walk | undefined)[] {
+    let walks = this.walksByContent.get(content);
+    if (walks === undefined) {
+      walks = new Array<Walk | undefined>(content.items.length).fill(undefined);
+      this.walksByContent.set(content, walks);
+    }
+    return walks;
+  }
+
+  private exerciseFor(
+    assignment: Assignment,
+    walk: Walk | undefined,
+    { date, week }: CalendarDay,
+  ): Exercise | undefined {
+    if (walk !== undefined && !this.swaps) return walk.exercise;
     // Changes speak of the exercise the line names, so that two may stand in for each other.
     const asked = assignment.exercise;
     let name = asked;
     for (const change of this.changes) {
       if (change.kind !== "replace" && change.kind !== "leave out") continue;
-      if (change.exercise !== asked || !applies(change.when, date, week)) continue;
+      if (change.exercise !== asked || !applies(change.when, date, week!)) continue;
       if (change.kind === "leave out") return undefined;
       name = change.by;
     }
@@ -239,15 +263,13 @@ class Unroller {
 
   private item(
     assignment: Assignment,
-    day: CalendarDay,
+    walk: Walk,
+    date: number,
     index: number,
     weeks: number,
     share: number,
-  ): DayItem | undefined {
-    const exercise = this.exerciseFor(assignment, day.date, day.week!);
-    if (exercise === undefined) return undefined;
-    const walk = this.walkOf(assignment, exercise);
-    const { travel } = walk;
+  ): DayItem {
+    const { travel, exercise } = walk;
     let { asked } = walk;
     if (asked === undefined || asked.exercise !== exercise || (walk.grows && asked.index !== index)) {
       asked = this.ask(assignment, exercise, walk, index, weeks);
@@ -263,7 +285,7 @@ class Unroller {
       this.items.push(item);
       if (share === 1) asked.items[start] = item;
     }
-    this.advance(walk, item, day.date);
+    this.advance(walk, item, date);
     return item;
   }
 
@@ -322,7 +344,8 @@ class Unroller {
         : profileFor(assignment, exercise, travel.placements[0]!.mode, this.measure);
     const play = lasting(profile.playing, tempo.wholeSeconds) + lasting(profile.resting, tempo.wholeSeconds);
     const rest = this.restAfter(assignment.rest ?? exercise.rest, exercise, play);
-    return { exercise, index, weeks, tempo, profile, play, rest, items: [] };
+    const items = new Array<DayItem | undefined>(travel.placements.length).fill(undefined);
+    return { exercise, index, weeks, tempo, profile, play, rest, items };
   }
 
   private tempoOf(assignment: Assignment, exercise: Exercise, index: number, weeks: number): AskedTempo {
@@ -342,8 +365,8 @@ class Unroller {
     return Math.max(asked, this.settings.breathBetween);
   }
 
-  private walkOf(assignment: Assignment, exercise: Exercise): Walk {
-    const known = this.walks.get(assignment);
+  private walkOf(assignment: Assignment, exercise: Exercise, begun: Walk | undefined): Walk {
+    const known = begun ?? this.walks.get(assignment);
     if (known !== undefined) {
       if (known.exercise !== exercise) {
         // A change put another exercise in its place: the same keys lie elsewhere from another home.
