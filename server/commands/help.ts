@@ -12,6 +12,7 @@ const GENERAL = `Leadpipe reads brass practice plans, adds them up and says what
   leadpipe format [files]          lay the files out in the one common way
   leadpipe compare A B             how plan B differs from plan A
   leadpipe unroll FILE             a plan week by week in words, for git diff
+  leadpipe carry FILE              a new term from an old one
   leadpipe help VERB               a verb with its options and examples
   leadpipe help findings           everything it may find, and why
   leadpipe version
@@ -143,6 +144,27 @@ have numbers and not dates. It asks no other file, so git can show the differenc
 Examples
   leadpipe unroll autumn.practice
   cat autumn.practice | leadpipe unroll -
+`,
+  ],
+  [
+    "carry",
+    `leadpipe carry FILE --from DATE --to DATE
+
+A new term from each old one of a file: weeks, sessions and assignments as they are, and each day that is named moved
+to the same weekday of the same taught week. What the new term does not have is listed, and what is found in it.
+Nothing is ever overwritten; without --out the new plan is printed.
+
+  --closed "DATE to DATE reason, …"   the new closures; the old ones are left out
+  --light "…"   --no-lesson "…"       likewise
+  --bookings                          move bookings and concerts on single days too
+  --term "Autumn 2026"                one term of the file only
+  --name "Autumn 2027"                the new name; otherwise the years in it are moved on
+  --out FILE                          write a new file
+
+Examples
+  leadpipe carry samples/2026-27/autumn.practice --from 2027-09-06 --to 2027-12-10
+  leadpipe carry autumn.practice --from 2027-09-06 --to 2027-12-10 \\
+    --closed "2027-10-25 to 2027-10-30 half-term" --bookings --out autumn-2027.practice
 `,
   ],
   [

@@ -1,6 +1,7 @@
 import { version } from "../../package.json";
 import { safeText } from "../output/safe-text";
 import { nearest } from "../plan/nearest";
+import { carry } from "./carry";
 import { check } from "./check";
 import { compare } from "./compare";
 import { explain } from "./explain";
@@ -38,9 +39,10 @@ async function dispatch([verb, ...rest]: readonly string[], world: World): Promi
     case "write":
     case "compare":
     case "unroll":
+    case "carry":
       // Asked beside a verb, help is about the verb.
       if (rest.includes("--help") || rest.includes("-h")) return help([verb], world);
-      return await { check, totals, explain, format, write, compare, unroll }[verb](rest, world);
+      return await { check, totals, explain, format, write, compare, unroll, carry }[verb](rest, world);
     case "help":
     case "--help":
     case "-h":

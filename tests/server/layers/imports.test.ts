@@ -19,6 +19,7 @@ const ORDER = [
   "server/fixes",
   "server/record",
   "server/compare",
+  "server/carry",
   "server/notation",
   "server/pages",
   // Checked files are what output shows and what features are functions of.
@@ -44,6 +45,8 @@ const ENTRIES = [
   "server/cli.ts",
   "server/launch.ts",
   "server/engraver.ts",
+  "server/engraver-worker.ts",
+  "server/join-engraver.ts",
   "server/launch-engraver.ts",
 ];
 const WIRING = /^server\/serve(-[a-z-]+)?\.ts$/;
