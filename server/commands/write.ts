@@ -211,9 +211,14 @@ function tempoOf(exercise: Exercise, asked: string | undefined): Tempo | undefin
 }
 
 function whyNoNotes({ name, content }: Exercise): string {
-  return content.kind === "printed"
-    ? `“${name}” is printed music: Leadpipe knows its page, not its notes.`
-    : `“${name}” is work without notes.`;
+  switch (content.kind) {
+    case "printed":
+      return `“${name}” is printed music: Leadpipe knows its page, not its notes.`;
+    case "activity":
+      return `“${name}” is work without notes.`;
+    case "notes":
+      return `No note of “${name}” can be read; “leadpipe check” says why.`;
+  }
 }
 
 function formOf(asked: string | undefined, file: string | undefined): Form {

@@ -30,10 +30,10 @@ export interface SheetAsk {
   readonly cells?: number | undefined;
 }
 
-/** The notes an exercise has, or which kind of work it is that has none. */
+/** The notes an exercise has, or why it has none: another kind of work, or nothing that could be read. */
 export type Written =
   | { readonly kind: "sheet"; readonly sheet: Sheet }
-  | { readonly kind: "printed" | "activity" };
+  | { readonly kind: "printed" | "activity" | "empty" };
 
 /** Cells of a series without a count: down or up once through the twelve half steps, or to the end of the range. */
 const MOST_CELLS = 12;
@@ -43,6 +43,7 @@ export function writtenOut(ask: SheetAsk): Written {
   const { exercise, instrument, settings } = ask;
   const { content } = exercise;
   if (content.kind !== "notes") return { kind: content.kind };
+  if (content.score.bars.length === 0) return { kind: "empty" };
   const tempo = ask.tempo ?? exercise.tempo ?? { beat: { num: 1, den: 4 }, bpm: 60 };
   const articulation = ask.articulation ?? exercise.articulation;
   const writer = new Writer(ask, content, articulated(content.score, articulation));

@@ -226,6 +226,16 @@ test("an exercise with mistakes is written as far as it can be read", () => {
   expect(musicXmlSchema().faultsOf(text("Bad.musicxml"))).toEqual([]);
 });
 
+test("an exercise of which no note can be read is not written", () => {
+  folder.write(
+    "bad.practice",
+    'area "A"\nexercise "Bad" {\n  in "A"\n  key C major\n  meter 4/4\n  tempo 1/4 = 60\n  music { }\n}\n',
+  );
+  const { err, code } = folder.run(["write", "Bad", "bad.practice"]);
+  expect(err).toBe("No note of “Bad” can be read; “leadpipe check” says why. There is nothing to write.\n");
+  expect(code).toBe(2);
+});
+
 test("five hundred bars", () => {
   folder.write(
     "long.practice",

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { SaxesParser } from "saxes";
 import { enableLog, LOG_OFF, VerovioToolkit } from "verovio/esm";
 import createVerovioModule from "verovio/wasm";
@@ -8,6 +9,8 @@ import { layoutOf } from "../../../server/notation/line-breaks";
 import { metronomeOutline } from "../../../server/notation/metronome-note";
 import { playedOut } from "../../../server/notation/played-out";
 import type { Sheet } from "../../../server/notation/sheet";
+import type { Exercise } from "../../../server/plan/exercise";
+import { anyExercise, exerciseOf } from "./any-exercise";
 import { EXERCISES, everyPlacement, sample, sheetOf, sheetOfMusic } from "./samples";
 
 const silent = (): void => undefined;
@@ -18,6 +21,10 @@ const withNotes = EXERCISES.filter((each) => each.content.kind === "notes");
 
 function engraved(sheet: Sheet, look = { width: 900, fingerings: true }): string {
   return engraveWith(toolkit, engravingTask(sheet, sheet.title, look));
+}
+
+function notesIn({ content }: Exercise): number {
+  return content.kind === "notes" ? content.score.bars.flatMap((bar) => bar.events).length : 0;
 }
 
 function rounded(quarters: number): number {
@@ -87,6 +94,18 @@ describe("every exercise of the sample book", () => {
       }
     }
   });
+});
+
+test("whatever is typed as music is engraved to a picture that stands alone", () => {
+  fc.assert(
+    fc.property(anyExercise, fc.boolean(), (asked, fingerings) => {
+      const exercise = exerciseOf(asked);
+      if (exercise === undefined || notesIn(exercise) === 0) return;
+      const sheet = sheetOf(exercise, { cells: 2 });
+      expect(faultsOf(engraved(sheet, { width: 900, fingerings }))).toEqual([]);
+    }),
+    { numRuns: 60, seed: 4 },
+  );
 });
 
 describe("a picture", () => {
