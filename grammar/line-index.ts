@@ -1,7 +1,25 @@
+import type { Piece, SourceTree } from "./piece";
+
 /** A place as editors count it: both from 0, the column in UTF-16 code units. */
 export interface LineColumn {
   readonly line: number;
   readonly column: number;
+}
+
+const knownLines = new WeakMap<Piece, readonly number[]>();
+
+/** Where the lines of a piece begin, but for its first, counted from the start of the piece. */
+function linesIn(piece: Piece): readonly number[] {
+  const known = knownLines.get(piece);
+  if (known !== undefined) return known;
+  const starts: number[] = [];
+  const { text } = piece;
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 10 || (code === 13 && text.charCodeAt(at + 1) !== 10)) starts.push(at + 1);
+  }
+  knownLines.set(piece, starts);
+  return starts;
 }
 
 /** Turns offsets into lines and columns and back. A line ends with `\n`, `\r\n` or a lone `\r`. */
@@ -9,8 +27,20 @@ export class LineIndex {
   /** Where each line begins. */
   private readonly starts: number[] = [0];
 
-  constructor(private readonly text: string) {
+  /** With the text's tree at hand only pieces that were not met before are looked through. */
+  constructor(
+    private readonly text: string,
+    tree?: SourceTree,
+  ) {
     const { starts } = this;
+    if (tree !== undefined) {
+      // A piece begins where a line does, so no line end is cut in two.
+      for (const [i, piece] of tree.pieces.entries()) {
+        const from = tree.starts[i] ?? 0;
+        for (const start of linesIn(piece)) starts.push(from + start);
+      }
+      return;
+    }
     for (let at = 0; at < text.length; at++) {
       const code = text.charCodeAt(at);
       if (code === 10 || (code === 13 && text.charCodeAt(at + 1) !== 10)) starts.push(at + 1);

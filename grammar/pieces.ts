@@ -29,7 +29,7 @@ export function readSource(text: string, previous?: PieceCache): SourceTree {
     while (same < old.length) {
       const { text: oldText } = old[same]!;
       const end = at + oldText.length;
-      if (end > text.length || text.slice(at, end) !== oldText) break;
+      if (!text.startsWith(oldText, at)) break;
       at = end;
       same++;
     }
@@ -46,7 +46,7 @@ export function readSource(text: string, previous?: PieceCache): SourceTree {
     while (last > pieces.length) {
       const piece = old[last - 1]!;
       const from = previous.starts[last - 1]! + shift;
-      if (from <= start || text.slice(from, from + piece.text.length) !== piece.text) break;
+      if (from <= start || !text.startsWith(piece.text, from)) break;
       last--;
       ends.set(from, last);
     }
@@ -61,7 +61,7 @@ export function readSource(text: string, previous?: PieceCache): SourceTree {
     const own = text.slice(start, end);
     const kept = moved?.get(own);
     if (kept !== undefined) moved?.delete(own);
-    pieces.push(kept ?? readPiece(own));
+    pieces.push(kept ?? readPiece(previous === undefined ? own : detached(own)));
     starts.push(start);
     start = end;
     const rest = suffix?.get(start);
@@ -75,6 +75,14 @@ export function readSource(text: string, previous?: PieceCache): SourceTree {
     }
   }
   return { pieces, starts };
+}
+
+/**
+ * The same letters in a string of their own. A part of a string holds on to the whole: without this, every piece
+ * read after an edit would keep that moment's whole file in memory.
+ */
+function detached(text: string): string {
+  return ` ${text}`.slice(1);
 }
 
 const declarationWord = new RegExp(`(?:${DECLARATION_WORDS.join("|")})(?![\\w-])`, "y");

@@ -29,7 +29,7 @@ const indexes = new WeakMap<SourceTree, LineIndex>();
 export function linesOf({ tree, text }: Pick<CheckedFile, "tree" | "text">): LineIndex {
   const known = indexes.get(tree);
   if (known !== undefined) return known;
-  const index = new LineIndex(text);
+  const index = new LineIndex(text, tree);
   indexes.set(tree, index);
   return index;
 }

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { LineIndex } from "../../grammar/line-index";
+import { readSource } from "../../grammar/pieces";
 
 test("lines end with \\n, \\r\\n or a lone \\r", () => {
   const index = new LineIndex("ab\ncd\r\nef\rgh");
@@ -41,5 +42,18 @@ test("there and back is the same, but inside of a line end", () => {
       }
     }),
     { seed: 20260907 },
+  );
+});
+
+test("with the tree at hand the lines are the same", () => {
+  const scrap = fc.constantFrom('area "A"', "\n", "\r\n", "\r", "# c", "{", "}", "🎺", 'exercise "B" {');
+  fc.assert(
+    fc.property(fc.array(scrap, { maxLength: 40 }), (scraps) => {
+      const text = scraps.join("");
+      const [plain, quick] = [new LineIndex(text), new LineIndex(text, readSource(text))];
+      expect(quick.lineCount).toBe(plain.lineCount);
+      for (let at = 0; at <= text.length; at++) expect(quick.position(at)).toEqual(plain.position(at));
+    }),
+    { seed: 20260907, numRuns: 500 },
   );
 });
