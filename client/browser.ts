@@ -3,11 +3,16 @@ import { activateIn, type Leadpipe } from "./activate";
 
 /** Starts the extension where there is only a browser: the server is a worker. */
 export function activate(context: ExtensionContext): Leadpipe {
-  const script = Uri.joinPath(context.extensionUri, "dist/worker.js").toString(true);
+  const at = (path: string): string => Uri.joinPath(context.extensionUri, path).toString(true);
+  const scripts = {
+    server: at("dist/worker.js"),
+    engraver: at("dist/engraver-worker.js"),
+    verovio: at("dist/verovio"),
+  };
   return activateIn(context, {
     makeClient: async (wishes) => {
       const { makeBrowserClient } = await import("./browser-client");
-      return makeBrowserClient(script, wishes);
+      return makeBrowserClient(scripts, wishes);
     },
   });
 }

@@ -2,10 +2,7 @@
 import { Worker } from "node:worker_threads";
 import { EngravingError, type EngravingTask, type RunningEngraver } from "./notation/engrave";
 import { isAnswer } from "./notation/engraving-messages";
-import { keepingEngraver, queuedEngraver } from "./notation/engraving-queue";
-
-/** Pictures kept: some thirty kilobytes each. */
-const MOST_KEPT = 300;
+import { keepingEngraver, MOST_KEPT, queuedEngraver } from "./notation/engraving-queue";
 
 /**
  * An engraver in a thread of its own, which runs the bundled `engraver.ts` at this path. Stopping ends the thread,

@@ -1,4 +1,6 @@
+import { join } from "node:path";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { launchEngraver } from "./launch-engraver";
 import { serve } from "./serve";
 import { NODE_DISK } from "./workspace/node-disk";
 
@@ -8,4 +10,6 @@ serve(createConnection(ProposedFeatures.all), {
   now: () => performance.now(),
   turn: () => new Promise((resolve) => setImmediate(resolve)),
   disk: NODE_DISK,
+  // The thread starts with the first picture and ends with this process.
+  engraver: launchEngraver(join(__dirname, "engraver.cjs")),
 });

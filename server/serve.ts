@@ -8,6 +8,7 @@ import {
   type WorkDoneProgressReporter,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import type { RunningEngraver } from "./notation/engrave";
 import type { Plan } from "./plan/plan";
 import { STATE_NOTIFICATION, type StateParams } from "./protocol/requests";
 import { type Abilities, abilitiesOf } from "./serve-abilities";
@@ -32,6 +33,8 @@ export interface Host {
   readonly turn: () => Promise<void>;
   /** The computer's own disk; undefined in a browser. */
   readonly disk: Disk | undefined;
+  /** What draws notation; without one there is none to be seen. */
+  readonly engraver?: RunningEngraver;
 }
 
 /** Answers an editor over any connection. The entry points differ in the connection and in where they run. */

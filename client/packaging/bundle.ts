@@ -2,22 +2,37 @@
  * Bundles the extension into `dist/`: client and server for an editor with processes, and both again for one in a
  * browser. Run by itself it does only that.
  */
+import { cp } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import { type BuildOptions, build } from "esbuild";
+import { type BuildOptions, build, type Plugin } from "esbuild";
 
 /** The root of the project: two folders above this file. */
 export const ROOT = path.resolve(import.meta.dirname, "..", "..");
 
-/** The scripts that ship, from the package's root. The first two run where Node is, the others in a browser. */
+/** The scripts that ship, from the package's root. The first three run where Node is, the others in a browser. */
 export const BUNDLES = [
   "dist/extension.cjs",
   "dist/server.cjs",
+  "dist/engraver.cjs",
   "dist/browser.js",
   "dist/worker.js",
+  "dist/engraver-worker.js",
 ] as const;
-/** Those that a browser loads. */
-export const WEB_BUNDLES = ["dist/browser.js", "dist/worker.js"] as const;
+
+/** Modules of verovio's package that ship as they are, beside the engravers that load them, and where from. */
+export const VEROVIO_FILES: readonly (readonly [from: string, to: string])[] = [
+  "verovio-module.mjs",
+  "verovio.mjs",
+].map((name) => [`node_modules/verovio/dist/${name}`, `dist/verovio/${name}`]);
+
+/** What a browser loads. */
+export const WEB_FILES: readonly string[] = [
+  "dist/browser.js",
+  "dist/worker.js",
+  "dist/engraver-worker.js",
+  ...VEROVIO_FILES.map(([, to]) => to),
+];
 
 const shared: BuildOptions = {
   absWorkingDir: ROOT,
@@ -29,6 +44,17 @@ const shared: BuildOptions = {
 /** VS Code 1.100, the oldest supported, carries Node 20. */
 const node: BuildOptions = { ...shared, platform: "node", target: "node20", format: "cjs" };
 const browser: BuildOptions = { ...shared, platform: "browser", target: "es2022", conditions: ["browser"] };
+
+/** Leaves verovio out of a bundle: its modules lie in a folder beside it. */
+const verovioBeside: Plugin = {
+  name: "verovio-beside",
+  setup({ onResolve }) {
+    onResolve({ filter: /^verovio\/(wasm|esm)$/ }, ({ path: asked }) => ({
+      path: `./verovio/${asked === "verovio/wasm" ? "verovio-module" : "verovio"}.mjs`,
+      external: true,
+    }));
+  },
+};
 
 /** Bundles everything under a folder; `dist/` of the project where none is named. */
 export async function bundle(under: string = ROOT): Promise<void> {
@@ -42,6 +68,12 @@ export async function bundle(under: string = ROOT): Promise<void> {
       outfile: to("dist/extension.cjs"),
     }),
     build({ ...node, entryPoints: ["server/node.ts"], outfile: to("dist/server.cjs") }),
+    build({
+      ...node,
+      entryPoints: ["server/engraver.ts"],
+      outfile: to("dist/engraver.cjs"),
+      plugins: [verovioBeside],
+    }),
     // A browser's host wants CommonJS for the client; a worker is loaded by importScripts, so it is a plain script.
     build({
       ...browser,
@@ -51,6 +83,13 @@ export async function bundle(under: string = ROOT): Promise<void> {
       outfile: to("dist/browser.js"),
     }),
     build({ ...browser, format: "iife", entryPoints: ["server/worker.ts"], outfile: to("dist/worker.js") }),
+    build({
+      ...browser,
+      format: "iife",
+      entryPoints: ["server/engraver-worker.ts"],
+      outfile: to("dist/engraver-worker.js"),
+    }),
+    ...VEROVIO_FILES.map(([from, beside]) => cp(path.join(ROOT, from), path.join(under, beside))),
   ]);
 }
 

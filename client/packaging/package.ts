@@ -6,13 +6,13 @@
 import { mkdir, readFile, stat } from "node:fs/promises";
 import path from "node:path";
 import { gzipSync } from "node:zlib";
-import { bundle, ROOT, WEB_BUNDLES } from "./bundle";
+import { bundle, ROOT, WEB_FILES } from "./bundle";
 import { makeVsix } from "./make-vsix";
 
 /** Bytes of the whole package. */
-const PACKAGE_BOUND = 3_000_000;
+const PACKAGE_BOUND = 18_000_000;
 /** Bytes of what a browser loads, compressed as a web server sends it. */
-const WEB_BOUND = 1_500_000;
+const WEB_BOUND = 4_000_000;
 
 const target = path.join(ROOT, "dist", "leadpipe.vsix");
 await mkdir(path.dirname(target), { recursive: true });
@@ -20,7 +20,7 @@ await makeVsix(target);
 await bundle();
 const whole = (await stat(target)).size;
 let web = 0;
-for (const name of WEB_BUNDLES) web += gzipSync(await readFile(path.join(ROOT, name))).length;
+for (const name of WEB_FILES) web += gzipSync(await readFile(path.join(ROOT, name))).length;
 console.log(`dist/leadpipe.vsix   ${kilobytes(whole)}, of ${kilobytes(PACKAGE_BOUND)} at most`);
 console.log(`its web part, zipped ${kilobytes(web)}, of ${kilobytes(WEB_BOUND)} at most`);
 if (whole > PACKAGE_BOUND || web > WEB_BOUND) {

@@ -6,6 +6,7 @@ import { bundle, ROOT } from "./bundle";
 const FILES: readonly (readonly [string, string])[] = [
   ["LICENSE", "LICENSE"],
   ["CHANGELOG.md", "CHANGELOG.md"],
+  ["client/licences/verovio", "dist/verovio"],
   ["client/README.md", "README.md"],
   ["client/media/icon.png", "media/icon.png"],
   ["client/media/activity.svg", "media/activity.svg"],

@@ -1,6 +1,9 @@
 /** One engraving after the other, and none for which nobody waits any longer. */
 import type { Engraver, EngravingTask } from "./engrave";
 
+/** Pictures that engravers keep: ten to thirty kilobytes each. */
+export const MOST_KEPT = 600;
+
 interface Waiting {
   readonly task: EngravingTask;
   readonly signal: AbortSignal | undefined;
