@@ -18,6 +18,8 @@ export class ResultReader {
 
   /** Takes one line or several; says whether they belonged to the run. */
   read(text: string): boolean {
+    // What a check tells beside its result.
+    if (/^ {8}/.test(text)) return true;
     const closing = /^(\d+) passed, (\d+) failed$/m.exec(text);
     const [first = "", ...more] = text.split("\n");
     const [, word, title = ""] = /^(ok {6}|FAILED {2})(.*)$/.exec(first) ?? [];
@@ -28,7 +30,7 @@ export class ResultReader {
       this.closing = { passed: Number(closing[1]), failed: Number(closing[2]) };
     } else if (this.failing !== undefined) {
       this.found.set(this.failing, `${this.found.get(this.failing)}\n${text}`);
-    } else return /^ {6}/.test(text);
+    } else return false;
     return true;
   }
 

@@ -20,4 +20,4 @@ export const STORIES = [
 export type Story = (typeof STORIES)[number];
 
 /** What the parts of Neovim's check are called. */
-export const NEOVIM_CHECKS = ["starts", "findings", "hover", "rename", "mend and undo", "stops"] as const;
+export const NEOVIM_CHECKS = ["starts", "findings", "hover", "mend and undo", "rename", "stops"] as const;
