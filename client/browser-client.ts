@@ -32,7 +32,11 @@ export function makeBrowserClient(scripts: WorkerScripts, wishes: ClientWishes):
     running?.worker.terminate();
     const worker = new Worker(scripts.server);
     const { port1, port2 } = new MessageChannel();
-    const engraverJoin: EngraverJoin<MessagePort> = { join: "engraver", port: port1, verovio: scripts.verovio };
+    const engraverJoin: EngraverJoin<MessagePort> = {
+      join: "engraver",
+      port: port1,
+      verovio: scripts.verovio,
+    };
     engraver.postMessage(engraverJoin, [port1]);
     const serverJoin: ServerJoin<MessagePort> = { join: "server", port: port2 };
     worker.postMessage(serverJoin, [port2]);
