@@ -20,34 +20,43 @@ function editedText(file: CheckedFile, edits: readonly TextEdit[]): string {
     .reduce((text, { start, end, newText }) => text.slice(0, start) + newText + text.slice(end), file.text);
 }
 
+/** What must hold of a file's plan before and after edits, beside that nothing new is found. */
+export interface Kept {
+  /** Whether the edits can matter to a file that uses the edited one. */
+  readonly concerns: (plan: Plan) => boolean;
+  /** Whether a plan still means what it should; called for the edited file and for every one they matter to. */
+  readonly means: (before: Plan, after: Plan) => boolean;
+}
+
 /**
- * The plan a file would have after edits, if these bring nothing new: everything in it and in the files that use it
- * is read and checked again on a copy. Undefined where something could not be read or a finding is new.
+ * Whether edits bring nothing new: everything in the file and in the files that use it is read and checked again on
+ * a copy. False where something could not be read, a finding is new or a meaning is not kept.
  */
-export function planAfter(
+export function bringsNothingNew(
   checked: Checked,
   file: CheckedFile,
   edits: readonly TextEdit[],
-  concerns: (plan: Plan) => boolean,
-): Plan | undefined {
+  { concerns, means }: Kept,
+): boolean {
   const { pieces } = readSource(editedText(file, edits), file.tree);
   const known = new Set(file.tree.pieces);
   const problems = (all: readonly Piece[]): number =>
     all.reduce((sum, piece) => sum + piece.problems.length, 0);
-  if (problems(pieces) > problems(file.tree.pieces) || pieces.every((piece) => known.has(piece))) {
-    return undefined;
-  }
-  const own = planned({ ...file.ground, own: pieces });
-  if (bringsNew(found(file.plan, file.ground, file.plan), found(own, file.ground, own))) return undefined;
-  for (const other of checked.files) {
-    if (other === file || !other.ground.used.includes(file.tree.pieces) || !concerns(other.plan)) continue;
+  if (problems(pieces) > problems(file.tree.pieces) || pieces.every((piece) => known.has(piece)))
+    return false;
+  const holds = (before: CheckedFile, ground: Ground): boolean => {
+    const after = planned(ground);
+    return (
+      means(before.plan, after) &&
+      !bringsNew(found(before.plan, before.ground, before.plan), found(after, ground, after))
+    );
+  };
+  if (!holds(file, { ...file.ground, own: pieces })) return false;
+  return checked.files.every((other) => {
+    if (other === file || !other.ground.used.includes(file.tree.pieces) || !concerns(other.plan)) return true;
     const used = other.ground.used.map((each) => (each === file.tree.pieces ? pieces : each));
-    const after = planned({ ...other.ground, used });
-    if (bringsNew(found(other.plan, other.ground, other.plan), found(after, other.ground, after))) {
-      return undefined;
-    }
-  }
-  return own;
+    return holds(other, { ...other.ground, used });
+  });
 }
 
 function planned({ own, used, records }: Ground): Plan {

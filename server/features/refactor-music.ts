@@ -1,9 +1,10 @@
 import type { TextEdit } from "vscode-languageserver-types";
 import type { MusicField } from "../../grammar/tree";
 import type { Content } from "../plan/exercise";
+import type { Plan } from "../plan/plan";
 import type { Score } from "../plan/score";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
-import { planAfter } from "./recheck";
+import { bringsNothingNew } from "./recheck";
 import { pieceAt } from "./tree-at";
 
 /** The music that an exercise writes itself, as it stands in its file. */
@@ -29,16 +30,24 @@ export function ownMusicAt(file: CheckedFile, offset: number): OwnMusic | undefi
   return { name, field, content, start: at.start };
 }
 
-/** Whether edits leave every note of an exercise as it is, and bring no finding in any file that asks for it. */
+/**
+ * Whether edits leave every note as it is, of the exercise and of all that borrow its music, and bring no finding in
+ * any file that can ask for one of them.
+ */
 export function keepsItsNotes(
   checked: Checked,
   file: CheckedFile,
-  { name, content }: OwnMusic,
+  { name, content: { piece } }: OwnMusic,
   edits: readonly TextEdit[],
 ): boolean {
-  const plan = planAfter(checked, file, edits, (other) => other.exercises.has(name));
-  const after = plan?.exercises.get(name)?.content;
-  return after?.kind === "notes" && sameScore(content.score, after.score);
+  const means = (before: Plan, after: Plan): boolean =>
+    [...before.exercises.values()].every((exercise) => {
+      const { content } = exercise;
+      if (content.kind !== "notes" || content.piece !== piece) return true;
+      const fresh = after.exercises.get(exercise.name)?.content;
+      return fresh?.kind === "notes" && sameScore(content.score, fresh.score);
+    });
+  return bringsNothingNew(checked, file, edits, { concerns: (plan) => plan.exercises.has(name), means });
 }
 
 /** Whether two scores are the same music, however their notes are written and wherever they stand. */

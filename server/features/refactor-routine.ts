@@ -1,10 +1,11 @@
 import type { TextEdit } from "vscode-languageserver-types";
 import { printDays, printName, printTime } from "../../grammar/print-leaves";
 import type { SessionBlock } from "../../grammar/tree";
+import type { Plan } from "../plan/plan";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { lineEndOf } from "./line-end";
 import { linesOf, rangeOf } from "./lines-of";
-import { planAfter } from "./recheck";
+import { bringsNothingNew } from "./recheck";
 import { chainAt, pieceAt } from "./tree-at";
 
 /** A session that may be kept under a name of its own. */
@@ -59,8 +60,8 @@ export function routineEdits(
       newText: `${printDays(session.days)}${called} routine ${printName({ text: name })}`,
     },
   ];
-  const plan = planAfter(checked, file, edits, (other) => other.routines.has(name));
-  return plan === undefined ? undefined : { name, edits };
+  const kept = { concerns: () => true, means: (_: Plan, after: Plan) => after.routines.has(name) };
+  return bringsNothingNew(checked, file, edits, kept) ? { name, edits } : undefined;
 }
 
 /** The session's own name, or with a number behind it where a routine has that already. */

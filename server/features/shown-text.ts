@@ -32,10 +32,9 @@ function some(lines: readonly string[]): readonly string[] {
 }
 
 /** Text that means itself in Markdown: names and aims are the teacher's and may hold anything. */
-export function escaped(text: string): string {
+function escaped(text: string): string {
   return text
     .replace(/[\r\n]+/g, " ")
-    .replace(/[\\`*_{}[\]<>#|~&!]|^[-+]|^\d+(?=[.)])/g, (sign) =>
-      /\d/.test(sign) ? `${sign}\u200b` : `\\${sign}`,
-    );
+    .replace(/[\\`*_{}[\]<>#|~&!]|^[-+]/g, "\\$&")
+    .replace(/^(\d+)([.)])/, "$1\\$2");
 }

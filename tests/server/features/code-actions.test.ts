@@ -215,6 +215,15 @@ describe("music written another way", () => {
     expect(acted(exercise(line, term("A minor"))).titles).not.toContain(NOTES);
   });
 
+  it("is not offered where another exercise borrows the music in a mode of its own", () => {
+    const line = "  key       C major\n  meter     4/4\n  tempo     1/4 = 60\n  music     { 1/2 C4 E4 | }";
+    const like = (key: string) => `exercise "Other" like "Line" {\n  key       ${key}\n}\n`;
+    expect(acted(exercise(line, like("C major"))).titles).toContain(DEGREES);
+    expect(acted(exercise(line, like("C minor"))).titles).not.toContain(DEGREES);
+    const elsewhere = `--- book.practice\n${exercise(line)}--- more.practice\nuse "book.practice"\n${like("C minor")}`;
+    expect(acted(elsewhere).titles).not.toContain(DEGREES);
+  });
+
   it("is not offered for borrowed or unreadable music, nor outside of an exercise", () => {
     const own = "  key       C major\n  meter     4/4\n  tempo     1/4 = 60\n  music     { 1/2 C4 H9 | }";
     expect(acted(exercise(own)).titles).not.toContain(DEGREES);

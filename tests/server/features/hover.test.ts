@@ -73,6 +73,9 @@ describe("an exercise", () => {
     const { text } = hovered(picture, true);
     expect(text).toContain("**Slow fifths**  \n");
     expect(text).toContain("aim: \\*ring\\* \\<both\\>");
+    expect(hovered('area "Flo‸w" {\n  aim "x"\n}\n'.replace("Flo‸w", "1. Flo‸w"), true).text).toMatch(
+      /^\*\*1\\\. Flow/,
+    );
   });
 });
 
