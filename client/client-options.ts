@@ -10,18 +10,22 @@ import { answerFileRequests } from "./files";
 import type { ClientWishes, MadeClient } from "./host";
 import { PLAN_LANGUAGE } from "./plan-editor";
 import { withoutShadows } from "./shadows";
+import { tellThemes, themeKind } from "./theme";
 
 /** How the client is called in the settings of its trace, and to a person. */
 export const CLIENT_ID = "leadpipe";
 export const CLIENT_NAME = "Leadpipe";
 
-const TOLD: LeadpipeOptions = { files: true, state: true };
+/** What the client says of itself when it starts. */
+function told(): LeadpipeOptions {
+  return { files: true, state: true, theme: themeKind() };
+}
 
 /** How a client of either host is set up. */
 export function clientOptions({ output, onEnd }: ClientWishes): LanguageClientOptions {
   return {
     documentSelector: [{ language: PLAN_LANGUAGE }],
-    initializationOptions: TOLD,
+    initializationOptions: told,
     outputChannel: output,
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     middleware: withoutShadows,
@@ -46,5 +50,5 @@ export function clientOptions({ output, onEnd }: ClientWishes): LanguageClientOp
 
 /** A client of either host, with what is set up around it. */
 export function madeClient(client: BaseLanguageClient, endServer: () => void): MadeClient {
-  return { client, around: answerFileRequests(client), endServer };
+  return { client, around: [...answerFileRequests(client), tellThemes(client)], endServer };
 }

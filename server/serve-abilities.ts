@@ -3,6 +3,7 @@ import type { CodeLensAbility } from "./features/code-lens";
 import type { CompletionAbility } from "./features/completion";
 import type { DiagnosticAbility } from "./features/diagnostics";
 import type { HoverAbility } from "./features/hover";
+import { isThemeKind, type ThemeKind } from "./pages/ink";
 import type { LeadpipeOptions } from "./protocol/requests";
 
 /** What the editor at the other end can do. What it does not say it can is not asked of it. */
@@ -31,6 +32,8 @@ export interface Abilities {
   /** The extension of this house is at the other end, and answers for files. */
   readonly files: boolean;
   readonly state: boolean;
+  /** The kind of theme its hovers show pictures on; undefined where they show none. */
+  readonly theme: ThemeKind | undefined;
 }
 
 export function abilitiesOf(params: InitializeParams): Abilities {
@@ -66,6 +69,7 @@ export function abilitiesOf(params: InitializeParams): Abilities {
     positionEncodings: general?.positionEncodings !== undefined,
     files: options.files === true,
     state: options.state === true,
+    theme: options.theme,
   };
 }
 
@@ -74,5 +78,6 @@ function optionsIn(value: unknown): LeadpipeOptions {
   return {
     files: "files" in value && value.files === true,
     state: "state" in value && value.state === true,
+    ...("theme" in value && isThemeKind(value.theme) ? { theme: value.theme } : {}),
   };
 }

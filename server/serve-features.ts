@@ -10,6 +10,7 @@ import { documentSymbols } from "./features/document-symbols";
 import { foldingRanges } from "./features/folding";
 import { formatDocument, formatRange } from "./features/formatting";
 import { hoverAt } from "./features/hover";
+import { hoverNotation } from "./features/hover-notation";
 import { inlayHintsIn } from "./features/inlay-hints";
 import { documentLinks } from "./features/links";
 import { newStudio, studioChoices } from "./features/new-studio";
@@ -37,6 +38,7 @@ export const FEATURES = {
   formatOnType,
   formatRange,
   hoverAt,
+  hoverNotation,
   inlayHintsIn,
   newStudio,
   prepareRename,

@@ -3,6 +3,7 @@ import {
   CodeActionTriggerKind,
   type Connection,
   type DocumentSymbol,
+  type HoverParams,
   LSPErrorCodes,
   ResponseError,
   type SymbolInformation,
@@ -19,12 +20,15 @@ import {
   type StudioChoicesResult,
   TERM_VIEW_REQUEST,
   type TermViewResult,
+  THEME_NOTIFICATION,
+  type ThemeParams,
 } from "./protocol/requests";
 import type { Abilities } from "./serve-abilities";
 import type { Addresses } from "./serve-addresses";
 import type { Answers } from "./serve-answer";
 import { shapedEdit } from "./serve-edits";
 import type { Features } from "./serve-features";
+import type { Pictures } from "./serve-pictures";
 import type { Settings } from "./serve-settings";
 import type { Checked } from "./workspace/checked";
 import type { Workspace } from "./workspace/workspace";
@@ -38,6 +42,8 @@ export interface RequestsGround {
   readonly can: Abilities;
   readonly settings: Settings;
   readonly versionOf: (path: string) => number | undefined;
+  /** What draws notation; undefined where nothing does. */
+  readonly pictures: Pictures | undefined;
 }
 
 /** Wires every request of the protocol to its feature. */
@@ -59,11 +65,26 @@ export function answerRequests(ground: RequestsGround): void {
 
   const at = { once: false, kept: true } as const;
 
-  connection.onHover(
-    about("hover", at.once, null, (checked, path, { position }) => {
-      return features.hoverAt(checked, path, position, can.hover) ?? null;
-    }),
-  );
+  const { pictures } = ground;
+  let { theme } = can;
+  connection.onNotification(THEME_NOTIFICATION, ({ kind }: ThemeParams) => {
+    if (theme !== undefined) theme = kind;
+  });
+  const hovered = about("hover", at.once, null, (checked, path, { position }: HoverParams) => {
+    return features.hoverAt(checked, path, position, can.hover) ?? null;
+  });
+  const notated = about("hover notation", at.once, null, (checked, path, { position }: HoverParams) => {
+    return features.hoverNotation(checked, path, position) ?? null;
+  });
+  connection.onHover(async (params, token) => {
+    const hover = await hovered(params, token);
+    if (hover === null || hover instanceof ResponseError || pictures === undefined || theme === undefined) {
+      return hover;
+    }
+    const notation = await notated(params, token);
+    if (notation === null || notation instanceof ResponseError) return hover;
+    return pictures.pictured(hover, notation, theme, token);
+  });
   connection.onCompletion(
     about("completion", at.once, null, (checked, path, { position, context }) =>
       features.completionAt(checked, path, position, can.completion, context?.triggerCharacter),

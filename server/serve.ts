@@ -17,6 +17,7 @@ import { Answers } from "./serve-answer";
 import { capabilitiesFor } from "./serve-capabilities";
 import { FEATURES, type Features } from "./serve-features";
 import { Findings, nothingNew } from "./serve-findings";
+import { Pictures } from "./serve-pictures";
 import { JoinedDisk, RemoteDisk } from "./serve-remote-disk";
 import { answerRequests } from "./serve-requests";
 import { Settings } from "./serve-settings";
@@ -99,6 +100,7 @@ class Server {
       can,
       settings: this.settings,
       versionOf,
+      pictures: host.engraver === undefined ? undefined : new Pictures(host.engraver, failed),
     });
   }
 

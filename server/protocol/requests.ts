@@ -40,6 +40,15 @@ export interface LeadpipeOptions {
   readonly files?: boolean;
   /** The client shows `leadpipe/state`. */
   readonly state?: boolean;
+  /** The client's hovers show pictures, and its theme is of this kind: see `leadpipe/theme`. */
+  readonly theme?: ThemeParams["kind"];
+}
+
+/** Client → server: the theme became one of another kind. Pictures are drawn in ink that can be seen on it. */
+export const THEME_NOTIFICATION = "leadpipe/theme";
+
+export interface ThemeParams {
+  readonly kind: "light" | "dark" | "contrast" | "contrastLight";
 }
 
 /** Client → server: the term around a position, week by week and day by day, for the side view. */

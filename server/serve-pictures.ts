@@ -1,0 +1,71 @@
+import type { CancellationToken, Hover } from "vscode-languageserver";
+import type { HoverNotation } from "./features/hover-notation";
+import { inColour } from "./notation/clean-svg";
+import type { Engraver, EngravingTask } from "./notation/engrave";
+import { INK, type ThemeKind } from "./pages/ink";
+
+/**
+ * Signs of Markdown that a hover may hold before VS Code cuts it, with some to spare for what the editor adds.
+ */
+const MOST_MARKDOWN = 98_000;
+
+/** Has pictures engraved for whoever asks, and stops when the asker has left. */
+export class Pictures {
+  constructor(
+    private readonly engraver: Engraver,
+    private readonly failed: (what: string, error: unknown) => void,
+  ) {}
+
+  /** The picture in `currentColor`; undefined where it could not be made, or nobody waits any longer. */
+  async engraved(task: EngravingTask, token: CancellationToken): Promise<string | undefined> {
+    const stale = new AbortController();
+    const listening = token.onCancellationRequested(() => stale.abort(new Error("nobody waits any longer")));
+    if (token.isCancellationRequested) stale.abort(new Error("nobody waits any longer"));
+    try {
+      return await this.engraver.engrave(task, stale.signal);
+    } catch (error) {
+      if (!stale.signal.aborted) this.failed("engraving", error);
+      return undefined;
+    } finally {
+      listening.dispose();
+    }
+  }
+
+  /** A hover with its notation above its words: as many lines of music as there is room for. */
+  async pictured(
+    hover: Hover,
+    { pictures, bars }: HoverNotation,
+    theme: ThemeKind,
+    token: CancellationToken,
+  ): Promise<Hover> {
+    const { contents } = hover;
+    if (typeof contents !== "object" || !("kind" in contents) || contents.kind !== "markdown") return hover;
+    let room = MOST_MARKDOWN - contents.value.length;
+    const shown: string[] = [];
+    let until = 0;
+    for (const { task, to } of pictures) {
+      const svg = await this.engraved(task, token);
+      if (svg === undefined) break;
+      const image = `![${altText(task.title)}](${dataUri(inColour(svg, INK[theme]))})`;
+      room -= image.length + 2;
+      if (room < 0) break;
+      shown.push(image);
+      until = to;
+    }
+    if (shown.length === 0) return hover;
+    if (until < bars)
+      shown.push(until === 1 ? `_the first of ${bars} bars_` : `_the first ${until} of ${bars} bars_`);
+    return { ...hover, contents: { ...contents, value: [...shown, contents.value].join("\n\n") } };
+  }
+}
+
+/** Brackets and such would end the image's words. */
+function altText(title: string): string {
+  return title.replace(/[[\]\\`*_<>&!|\r\n]/g, " ");
+}
+
+function dataUri(svg: string): string {
+  let bytes = "";
+  for (const byte of new TextEncoder().encode(svg)) bytes += String.fromCharCode(byte);
+  return `data:image/svg+xml;base64,${btoa(bytes)}`;
+}
