@@ -1,0 +1,236 @@
+/** What the press is handed for a set of pages: the template, the data it reads, and the engraved pictures. */
+import { inColour } from "../notation/clean-svg";
+import type { EngravingTask } from "../notation/engrave";
+import type { DaySheet, SheetLine, SheetSession } from "../pages/sheet-day";
+import { metronomePicture } from "../pages/sheet-mark";
+import type { Packet } from "../pages/sheet-packet";
+import type { Picture } from "../pages/sheet-picture";
+import type { WeekSheet } from "../pages/sheet-week";
+import type { SheetTempo } from "../pages/sheet-words";
+import { TEMPLATE } from "./packet-template";
+
+export type Paper = "a4" | "letter";
+
+/** Sizes in millimetres. */
+export const PAPERS: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
+  a4: { width: 210, height: 297 },
+  letter: { width: 215.9, height: 279.4 },
+};
+
+/** White space on both sides, in millimetres. */
+export const SHEET_MARGIN = 13;
+export const PACKET_MARGIN = 18;
+/** Width of the words with music beside them and the space between, in millimetres. */
+export const WORDS_BESIDE = 62;
+
+export interface PageStyle {
+  readonly paper: Paper;
+  readonly large: boolean;
+}
+
+/** One sheet of a set. The id tells it apart when the press says which pages it took. */
+export type Sheet =
+  | { readonly kind: "day"; readonly id: string; readonly sheet: DaySheet }
+  | { readonly kind: "week"; readonly id: string; readonly sheet: WeekSheet };
+
+/** Files by their path in the press's own small world. */
+export type PressFiles = ReadonlyMap<string, string>;
+
+/** The engraved picture of a task as SVG text. */
+export type Engraved = (task: EngravingTask) => string;
+
+/** Said in the foot of every page of music. */
+export const FOOT = "Stop when it hurts, whatever the page says. Rest as long as you play.";
+
+/** Said once, on the first page of a packet. */
+export const CAUTIONS: readonly string[] = [
+  "Stop when it hurts, whatever the page says, and rest as long as you play.",
+  "Loud rooms and long hours are hard on the ears: give them rest too.",
+  "Pain, numb lips or ringing ears that stay are for your teacher to hear of, and for a doctor.",
+];
+
+/** The figures under a week, in the order of the totals. */
+const FIGURES = [
+  { name: "Clock", key: "clock" },
+  { name: "Playing", key: "playing" },
+  { name: "Upper", key: "upper" },
+  { name: "Longest stretch", key: "stretch" },
+  { name: "Load", key: "load" },
+] as const;
+
+/** The files for day and week sheets. */
+export function sheetFiles(
+  sheets: readonly Sheet[],
+  title: string,
+  style: PageStyle,
+  engraved: Engraved,
+): PressFiles {
+  const pictures = new Pictures(engraved, PAPERS[style.paper].width - 2 * SHEET_MARGIN);
+  const data = {
+    kind: "sheets",
+    title,
+    ...style,
+    margin: SHEET_MARGIN,
+    words: WORDS_BESIDE,
+    gap: 2.4,
+    foot: FOOT,
+    figures: FIGURES,
+    sheets: sheets.map((each) =>
+      each.kind === "day"
+        ? { kind: each.kind, id: each.id, ...dayData(each.sheet, pictures) }
+        : { kind: each.kind, id: each.id, ...weekData(each.sheet) },
+    ),
+  };
+  return pictures.withData(data);
+}
+
+/** The files for a packet. */
+export function packetFiles(packet: Packet, style: PageStyle, engraved: Engraved): PressFiles {
+  const pictures = new Pictures(engraved, PAPERS[style.paper].width - 2 * PACKET_MARGIN);
+  const data = {
+    kind: "packet",
+    title: packet.title,
+    ...style,
+    foot: FOOT,
+    packet: {
+      title: packet.title,
+      lines: packet.lines,
+      cautions: CAUTIONS,
+      areas: packet.areas.map((area) => ({
+        ...area,
+        exercises: area.exercises.map((each) => ({
+          ...each,
+          tempo: pictures.tempo(each.tempo),
+          music: each.music.map(({ caption, picture }) => ({ caption, ...pictures.add(picture) })),
+        })),
+      })),
+    },
+  };
+  return pictures.withData(data);
+}
+
+/** All pictures of a set of sheets, for whoever engraves them. */
+export function sheetTasks(sheets: readonly Sheet[]): readonly EngravingTask[] {
+  return sheets.flatMap((each) =>
+    each.kind === "week"
+      ? []
+      : each.sheet.sessions.flatMap(({ lines }) =>
+          lines.flatMap((line) =>
+            line.kind === "item" ? line.music.map(({ picture }) => picture.task) : [],
+          ),
+        ),
+  );
+}
+
+/** All pictures of a packet. */
+export function packetTasks({ areas }: Packet): readonly EngravingTask[] {
+  return areas.flatMap(({ exercises }) =>
+    exercises.flatMap(({ music }) => music.map(({ picture }) => picture.task)),
+  );
+}
+
+/** Everything a page says, for finding letters that its faces lack. */
+export function wordsOf(files: PressFiles): string {
+  return files.get(DATA) ?? "";
+}
+
+const DATA = "/data.json";
+
+/** Pictures under names of their own, each once. */
+class Pictures {
+  private readonly names = new Map<string, string>();
+  private readonly files = new Map<string, string>();
+
+  constructor(
+    private readonly engraved: Engraved,
+    private readonly room: number,
+  ) {}
+
+  add({ task, scale, alt, beside }: Picture): {
+    readonly file: string;
+    readonly width: number;
+    readonly alt: string;
+    readonly beside: boolean;
+  } {
+    const svg = this.engraved(task);
+    let file = this.names.get(svg);
+    if (file === undefined) {
+      file = `/music/${this.names.size + 1}.svg`;
+      this.names.set(svg, file);
+      this.files.set(file, forPaper(svg));
+    }
+    const pixels = Number(/ width="([\d.]+)"/.exec(svg)?.[1] ?? 0);
+    return { file, width: Math.min(pixels * scale, this.room), alt, beside };
+  }
+
+  /** A tempo with the file of its note; nothing where nothing is counted. */
+  tempo(tempo: SheetTempo | undefined): object | null {
+    if (tempo === undefined) return null;
+    const { value, beat, number } = tempo;
+    const svg = metronomePicture(beat);
+    if (svg === undefined) return { value, number, file: "" };
+    const file = `/marks/${beat.num}-${beat.den}.svg`;
+    this.files.set(file, svg);
+    return { value, number, file };
+  }
+
+  withData(data: object): PressFiles {
+    return new Map([["/main.typ", TEMPLATE], [DATA, JSON.stringify(data)], ...this.files]);
+  }
+}
+
+/** An engraving in black, its words in the face that the press knows; what only a screen needs is left out. */
+export function forPaper(svg: string): string {
+  return inColour(svg, "#000")
+    .replaceAll(/font-family="[^"]*"/g, 'font-family="Tinos, DejaVu Sans"')
+    .replace(/<title>[\s\S]*?<\/title>|<desc>[\s\S]*?<\/desc>/g, "")
+    .replaceAll(/ class="[^"]*"/g, "");
+}
+
+function dayData(sheet: DaySheet, pictures: Pictures): object {
+  const { date: _, ...said } = sheet;
+  return { ...said, sessions: sheet.sessions.map((each) => sessionData(each, pictures)) };
+}
+
+function sessionData(session: SheetSession, pictures: Pictures): object {
+  return {
+    name: session.name,
+    "today-short": session.short,
+    minutes: session.allowed === "" ? session.clock : `${session.clock} of ${session.allowed}`,
+    aims: session.aims,
+    lines: session.lines.map((line) => lineData(line, pictures)),
+    "short-version": session.shortVersion,
+    "short-minutes": session.shortAllowed,
+  };
+}
+
+function lineData(line: SheetLine, pictures: Pictures): object {
+  if (line.kind === "pause") return line;
+  return {
+    kind: line.kind,
+    name: line.name,
+    what: saidOf([line.where, line.without, line.amount]),
+    tempo: pictures.tempo(line.tempo),
+    rest: line.rest,
+    clock: line.clock,
+    aim: line.aim,
+    short: line.inShort,
+    drop: line.dropWhenTired,
+    music: line.music.map(({ caption, picture }) => ({ caption, ...pictures.add(picture) })),
+    further: line.further,
+  };
+}
+
+function saidOf(words: readonly string[]): string {
+  return words.filter((each) => each !== "").join(", ");
+}
+
+function weekData(sheet: WeekSheet): object {
+  return {
+    ...sheet,
+    sessions: sheet.sessions.map(({ name, rows }) => ({
+      name,
+      rows: rows.map(({ dropWhenTired, ...row }) => ({ ...row, drop: dropWhenTired })),
+    })),
+  };
+}

@@ -1,0 +1,349 @@
+/** One player's day as it lies on the music stand: plain data, of the same figures as the totals. */
+import { printAssignmentHead } from "../../grammar/print";
+import type { Day, DayItem, DaySession, PlayerTerm } from "../days/day";
+import { placementName } from "../days/placement";
+import { mondayOf } from "../plan/date";
+import type { Settings } from "../plan/settings";
+import type { Assignment, Goal, PlannedItem, SessionContent } from "../plan/term";
+import { minutes } from "../rules/words";
+import { type Look, type Picture, pictureOf } from "./sheet-picture";
+import {
+  amountWords,
+  dayAndMonth,
+  longDate,
+  restWords,
+  type SheetTempo,
+  sheetTempo,
+  whereWords,
+} from "./sheet-words";
+
+/** What is done in one line of a session. */
+export type SheetLine =
+  | { readonly kind: "pause"; readonly text: string }
+  | {
+      readonly kind: "item";
+      readonly name: string;
+      readonly where: string;
+      readonly amount: string;
+      /** The note value that is counted and its number; undefined where nothing is counted. */
+      readonly tempo: SheetTempo | undefined;
+      readonly rest: string;
+      /** Clock time of the line, its rests included: `1:40`. */
+      readonly clock: string;
+      readonly aim: string;
+      /** What is played where there are no notes: a page of a printed book, an activity. */
+      readonly without: string;
+      /** Whether the short version of the session holds it. */
+      readonly inShort: boolean;
+      readonly dropWhenTired: boolean;
+      /** The music in each key that is written out, and what the key is called where there are several. */
+      readonly music: readonly { readonly caption: string; readonly picture: Picture }[];
+      /** Keys that are played but not written out. */
+      readonly further: string;
+    };
+
+export interface SheetSession {
+  readonly name: string;
+  /** Whether today is a day of its short version. */
+  readonly short: boolean;
+  readonly clock: string;
+  /** The most it may take; empty where nothing is said. */
+  readonly allowed: string;
+  readonly aims: readonly string[];
+  readonly lines: readonly SheetLine[];
+  /** The session's short version, a line for each thing, where there is one and today is not its day. */
+  readonly shortVersion: readonly string[];
+  readonly shortAllowed: string;
+}
+
+export interface SheetTotals {
+  readonly clock: string;
+  readonly playing: string;
+  readonly upper: string;
+  readonly stretch: string;
+  readonly load: string;
+}
+
+export interface DaySheet {
+  readonly player: string;
+  readonly term: string;
+  readonly date: number;
+  readonly day: string;
+  /** `Week 3 of 10`; empty in a week without a number. */
+  readonly week: string;
+  readonly lesson: string;
+  readonly aim: string;
+  /** Why the day is unlike others: light practice, eased amounts, a concert. */
+  readonly remarks: readonly string[];
+  readonly sessions: readonly SheetSession[];
+  /** The next concert and what else is to be reached, soonest first. */
+  readonly ahead: readonly string[];
+  readonly totals: SheetTotals;
+}
+
+export interface DaySheetStyle extends Look {
+  /** In how many keys a line that travels through several is written out. */
+  readonly keysWritten: number;
+}
+
+/** A day with the term it lies in. */
+export interface TermDay {
+  readonly term: PlayerTerm;
+  readonly day: Day;
+  readonly settings: Settings;
+}
+
+/** Whether there is anything to print for a day. */
+export function hasSheet(day: Day): boolean {
+  return day.sessions.some((session) => session.items.length > 0);
+}
+
+/** The sheet of a day. */
+export function daySheet({ term, day, settings }: TermDay, style: DaySheetStyle): DaySheet {
+  const aim = aimOf(term, day);
+  return {
+    player: term.player.name,
+    term: term.term.name,
+    date: day.date,
+    day: longDate(day.date),
+    week: day.week === undefined ? "" : `Week ${day.week} of ${term.weeks}`,
+    lesson: lessonWords(term, day),
+    aim: aim ?? "",
+    remarks: remarksOf(day),
+    sessions: day.sessions.map((session) => sessionSheet(session, term, settings, style, aim)),
+    ahead: ahead(term, day.date),
+    totals: totalsWords(day.totals),
+  };
+}
+
+/** Figures of a day or a week as the sheets say them. */
+export function totalsWords(totals: Day["totals"]): SheetTotals {
+  return {
+    clock: minutes(totals.clock),
+    playing: minutes(totals.playing),
+    upper: minutes(totals.upper),
+    stretch: minutes(totals.stretch),
+    load: String(Math.round(totals.load)),
+  };
+}
+
+/** One aim: the week's own, else that of the day's first session that has one, the player's, the term's. */
+function aimOf({ term, player }: PlayerTerm, { week, sessions }: Day): string | undefined {
+  const ofWeeks = term.weeks.filter(({ weeks }) => week !== undefined && weeks?.includes(week) === true);
+  return [
+    ...ofWeeks.flatMap((each) => each.aims),
+    ...sessions.flatMap((session) => session.content.aims),
+    ...player.aims,
+    ...term.aims,
+  ][0];
+}
+
+function lessonWords(term: PlayerTerm, day: Day): string {
+  if (day.lesson) return "Lesson today";
+  const next = term.days.find((each) => each.date > day.date && each.lesson);
+  return next === undefined ? "" : `Next lesson: ${dayAndMonth(next.date)}`;
+}
+
+function remarksOf(day: Day): readonly string[] {
+  const remarks: string[] = [];
+  if (day.state === "light") remarks.push("Light practice today");
+  else if (day.share < 1) remarks.push("Less than usual today, on purpose");
+  for (const booking of day.bookings) {
+    if (booking.kind === "lesson") continue;
+    const { clock } = booking.asks;
+    const length = clock > 0 ? `, ${Math.round(clock / 60)} min` : "";
+    remarks.push(`${booking.kind === "concert" ? "Concert today: " : ""}${booking.name}${length}`);
+  }
+  return remarks;
+}
+
+function sessionSheet(
+  session: DaySession,
+  term: PlayerTerm,
+  settings: Settings,
+  style: DaySheetStyle,
+  said: string | undefined,
+): SheetSession {
+  const { content } = session;
+  const short = session.short ? undefined : content.short;
+  const inShort = new Set(
+    short?.items.flatMap((planned) => ("exercise" in planned ? [planned.exercise] : [])) ?? [],
+  );
+  const lines: SheetLine[] = [];
+  let next = 0;
+  for (const planned of content.items) {
+    if (!("exercise" in planned)) {
+      lines.push({ kind: "pause", text: `Horn down ${lengthWords(planned.pause)}` });
+      continue;
+    }
+    const item = session.items[next];
+    // What a change leaves out has no item.
+    if (item === undefined || item.assignment !== planned) continue;
+    next++;
+    lines.push(itemLine(item, next === session.items.length, inShort, term, settings, style));
+  }
+  return {
+    name: session.session.name,
+    short: session.short,
+    clock: minutes(session.clock),
+    allowed: content.minutes === undefined ? "" : lengthWords(content.minutes),
+    aims: content.aims.filter((aim) => aim !== said),
+    lines,
+    shortVersion: short === undefined ? [] : shortLines(short),
+    shortAllowed: short?.minutes === undefined ? "" : lengthWords(short.minutes),
+  };
+}
+
+/** A length of time that was typed: `10 min`, `45 s`, `1 min 30 s`. */
+function lengthWords(seconds: number): string {
+  const whole = Math.round(seconds);
+  const [min, s] = [Math.floor(whole / 60), whole % 60];
+  if (min === 0) return `${s} s`;
+  return s === 0 ? `${min} min` : `${min} min ${s} s`;
+}
+
+function shortLines({ items }: SessionContent): readonly string[] {
+  return items.map((planned: PlannedItem) =>
+    "exercise" in planned
+      ? printAssignmentHead(planned.tree)
+          .replace(/^"([^"]*)"/, "$1")
+          .replace(/\s+/g, " ")
+      : `horn down ${lengthWords(planned.pause)}`,
+  );
+}
+
+function itemLine(
+  item: DayItem,
+  last: boolean,
+  inShort: ReadonlySet<string>,
+  term: PlayerTerm,
+  settings: Settings,
+  style: DaySheetStyle,
+): SheetLine {
+  const { assignment, exercise, bpm, fastest } = item;
+  const beat = assignment.tempo?.beat ?? exercise.tempo?.beat;
+  const aims = [...assignment.aims, ...exercise.aims];
+  const { music, further } = musicOf(item, term, settings, style);
+  return {
+    kind: "item",
+    name: exercise.name,
+    where: exercise.series === undefined ? whereWords(item.passes) : seriesWords(item),
+    amount: amountWords(item),
+    tempo: beat === undefined || bpm === undefined ? undefined : sheetTempo(beat, bpm, fastest),
+    // After the session's last note nobody counts the rest.
+    rest: last ? "" : restWords(item.restAfter, settings),
+    clock: minutes(item.clock),
+    aim: aims[0] ?? "",
+    without: withoutNotes(item),
+    inShort: inShort.has(assignment.exercise),
+    dropWhenTired: assignment.dropWhenTired,
+    music,
+    further,
+  };
+}
+
+function seriesWords({ passes }: DayItem): string {
+  const first = passes[0] === undefined ? "" : placementName(passes[0].placement);
+  const last = passes.at(-1);
+  if (passes.length < 2 || last === undefined) return first;
+  return `from ${first} to ${placementName(last.placement)}`;
+}
+
+function withoutNotes({ exercise: { content } }: DayItem): string {
+  switch (content.kind) {
+    case "notes":
+      return "";
+    case "activity":
+      return content.activity;
+    case "printed":
+      return printedWords(content);
+  }
+}
+
+/** Where a printed piece is found: `“Quayside studies”, page 12, bars 1 to 24`. */
+export function printedWords(content: {
+  readonly title: string;
+  readonly page: number | undefined;
+  readonly bars: { readonly from: number; readonly to: number } | undefined;
+}): string {
+  const parts = [`“${content.title}”`];
+  if (content.page !== undefined) parts.push(`page ${content.page}`);
+  const { bars } = content;
+  if (bars !== undefined)
+    parts.push(bars.from === bars.to ? `bar ${bars.from}` : `bars ${bars.from} to ${bars.to}`);
+  return parts.join(", ");
+}
+
+function musicOf(
+  item: DayItem,
+  { player }: PlayerTerm,
+  settings: Settings,
+  style: DaySheetStyle,
+): { readonly music: Extract<SheetLine, { kind: "item" }>["music"]; readonly further: string } {
+  const { assignment, exercise, passes, bpm } = item;
+  const beat = assignment.tempo?.beat ?? exercise.tempo?.beat;
+  const series = exercise.series !== undefined;
+  const written = passes.slice(0, series ? 1 : Math.max(1, style.keysWritten));
+  const music = written.flatMap(({ placement }) => {
+    const picture = pictureOf(
+      {
+        exercise,
+        instrument: player.instrument,
+        settings,
+        placement,
+        tempo: beat === undefined || bpm === undefined ? undefined : { beat, bpm },
+        articulation: assignment.articulation,
+        dynamic: assignment.dynamic,
+        cells: series ? passes.length : undefined,
+      },
+      style,
+    );
+    if (picture === undefined) return [];
+    return [{ caption: written.length > 1 ? placementName(placement) : "", picture }];
+  });
+  const left = series || music.length === 0 ? [] : passes.slice(written.length);
+  return { music, further: left.length === 0 ? "" : whereWords(left) };
+}
+
+/** Events to come as a player counts them, at most so many. */
+const MOST_AHEAD = 3;
+
+/** Concerts and goals after (or on) a day, soonest first; goals without a date last. */
+export function ahead(term: PlayerTerm, date: number): readonly string[] {
+  const found: { readonly date: number; readonly text: string }[] = [];
+  for (const day of term.days) {
+    if (day.date < date || day.concert === undefined) continue;
+    found.push({ date: day.date, text: `${day.concert.name}, ${dayAndMonth(day.date)}` });
+  }
+  for (const goal of goalsOf(term)) {
+    const by = dueDate(term, goal);
+    if (by === undefined || by < date) continue;
+    // A goal that is a concert by name is said once.
+    if (found.some((each) => each.text.startsWith(goal.text) && each.date === by)) continue;
+    const when = goal.date === undefined ? `by the end of week ${goal.week}` : `by ${dayAndMonth(by)}`;
+    found.push({ date: by, text: `${goal.text}, ${when}` });
+  }
+  found.sort((a, b) => a.date - b.date);
+  const seen = new Set<string>();
+  const soonest = found.filter(({ text }) => !seen.has(text) && seen.add(text)).slice(0, MOST_AHEAD);
+  return soonest.map((each) => `${each.text}${countdown(each.date - date)}`);
+}
+
+function goalsOf({ term, items }: PlayerTerm): readonly Goal[] {
+  const assignments = new Set<Assignment>(items.map((item) => item.assignment));
+  return [...term.goals, ...[...assignments].flatMap((each) => each.goals)];
+}
+
+function dueDate(term: PlayerTerm, { date, week }: Goal): number | undefined {
+  if (date !== undefined) return date;
+  if (week === undefined) return undefined;
+  const day = term.days.find((each) => each.week === week);
+  return day === undefined ? undefined : mondayOf(day.date) + 6;
+}
+
+function countdown(days: number): string {
+  if (days === 0) return " (today)";
+  if (days === 1) return " (tomorrow)";
+  if (days < 14) return ` (in ${days} days)`;
+  return ` (in ${Math.round(days / 7)} weeks)`;
+}
