@@ -29,7 +29,7 @@ export function readSource(text: string, previous?: PieceCache): SourceTree {
     while (same < old.length) {
       const { text: oldText } = old[same]!;
       const end = at + oldText.length;
-      if (!text.startsWith(oldText, at)) break;
+      if (end > text.length || text.slice(at, end) !== oldText) break;
       at = end;
       same++;
     }
@@ -46,7 +46,7 @@ export function readSource(text: string, previous?: PieceCache): SourceTree {
     while (last > pieces.length) {
       const piece = old[last - 1]!;
       const from = previous.starts[last - 1]! + shift;
-      if (from <= start || !text.startsWith(piece.text, from)) break;
+      if (from <= start || text.slice(from, from + piece.text.length) !== piece.text) break;
       last--;
       ends.set(from, last);
     }

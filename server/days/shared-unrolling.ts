@@ -2,7 +2,7 @@ import { midiOf } from "../music/pitch";
 import type { Player } from "../plan/player";
 import type { Term } from "../plan/term";
 import type { PlayerTerm } from "./day";
-import { type DaysPlan, sameGround, termGround } from "./term-ground";
+import { type DaysPlan, groundHolds, termGround } from "./term-ground";
 import { unrollTerm } from "./unroll";
 import { withUpperLine } from "./with-upper-line";
 
@@ -26,13 +26,12 @@ const unrolled = new WeakMap<Term, Unrolled>();
  * while the text it comes from is the same.
  */
 export function sharedUnrolling(plan: DaysPlan, term: Term): (player: Player) => PlayerTerm {
-  const ground = termGround(plan, term);
   const before = unrolled.get(term);
-  const same = before !== undefined && sameGround(before.ground, ground);
+  const same = before !== undefined && groundHolds(before.ground, plan, term);
   const { byKey, byRest } = same
     ? before
     : { byKey: new Map<string, PlayerTerm>(), byRest: new Map<string, PlayerTerm>() };
-  if (!same) unrolled.set(term, { ground, byKey, byRest });
+  if (!same) unrolled.set(term, { ground: termGround(plan, term), byKey, byRest });
   return (player) => {
     const { upperFrom } = player.figures;
     const apart =

@@ -8,6 +8,7 @@ import { completePlayer, type Player, type PlayerDraft, readPlayer } from "./pla
 import { type Record, readRecord } from "./record";
 import { readSettings, type Settings, STARTING_SETTINGS } from "./settings";
 import { type Routine, readRoutine, readTerm, type SessionContent, type Term } from "./term";
+import { namesIn } from "./term-names";
 import type { NamedThing, Trouble } from "./trouble";
 
 /** Everything one file means, with the files it uses: names resolved, units read. */
@@ -357,6 +358,7 @@ class Builder {
       case "term": {
         const { term } = declared;
         if (term === undefined) return;
+        if (this.knowsAll(term)) return;
         const { piece } = term.place;
         for (const player of term.players) {
           if (!this.playerDrafts.has(player.text))
@@ -402,6 +404,22 @@ class Builder {
         return;
       }
     }
+  }
+
+  /** Notes what a term asks for, each once; whether all of it is there, so that nothing need be looked for. */
+  private knowsAll(term: Term): boolean {
+    const { exercises, routines, players } = namesIn(term);
+    let all = true;
+    for (const name of exercises) {
+      this.mentioned.add(name);
+      all &&= this.drafts.has(name);
+    }
+    for (const name of routines) {
+      this.mentioned.add(name);
+      all &&= this.routines.has(name);
+    }
+    for (const name of players) all &&= this.playerDrafts.has(name);
+    return all;
   }
 
   private checkContent(content: SessionContent): void {

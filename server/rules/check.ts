@@ -1,5 +1,6 @@
 import type { PlayerTerm } from "../days/day";
 import { sharedUnrolling } from "../days/shared-unrolling";
+import { sameGround } from "../days/term-ground";
 import type { LetStand } from "../plan/let-stand";
 import { nearest } from "../plan/nearest";
 import type { Place } from "../plan/place";
@@ -10,7 +11,7 @@ import type { Trouble } from "../plan/trouble";
 import { RULES } from "./all";
 import { catalogue, infoOf } from "./catalogue";
 import type { Finding } from "./finding";
-import { Gatherer, type ScopedLet } from "./gather";
+import { Gatherer, type LetsByCode, letsByCode, type ScopedLet } from "./gather";
 import type { TroubleRule } from "./rule";
 import type { Surroundings } from "./surroundings";
 import { type Said, termReports } from "./term-reports";
@@ -44,18 +45,11 @@ export function* checkingPlan(
   around: Surroundings,
   each?: EachTerm,
 ): Generator<undefined, readonly Finding[]> {
-  const gatherer = new Gatherer(plan.settings, letsOf(plan));
-  const troubles = (list: readonly Trouble[], player: string | undefined): void => {
-    for (const trouble of list) {
-      const rule = TROUBLE_RULES.get(trouble.kind);
-      if (rule === undefined || !gatherer.wants(rule.code)) continue;
-      const said = rule.say(trouble);
-      if (said === undefined || isEcho(rule.code, trouble.place)) continue;
-      gatherer.add(rule, { ...said, place: trouble.place }, player);
-    }
-  };
-  troubles(plan.troubles, undefined);
-  troubles(unknownCodes(plan), undefined);
+  const scoped = letsOf(plan);
+  const lets = letsByCode(scoped);
+  const gatherer = new Gatherer(plan.settings, lets);
+  addTroubles(gatherer, plan.troubles, undefined);
+  addTroubles(gatherer, unknownCodes(plan), undefined);
   for (const rule of PLAN_RULES) {
     if (gatherer.wants(rule.code)) {
       rule.check(plan, around, (raw) => {
@@ -67,21 +61,64 @@ export function* checkingPlan(
   for (const term of plan.own.terms) {
     const daysFor = sharedUnrolling(plan, term);
     const reportsOf = termReports(plan, term, rules);
-    const heard: { readonly days: PlayerTerm; readonly said: Said }[] = [];
+    const heard: Heard[] = [];
     for (const player of playersOf(plan, term)) {
       const days = daysFor(player);
       each?.(days);
-      troubles(days.troubles, player.name);
       // What holds of one player holds of all who share the days and the figures.
       const like = heard.find((other) => other.days.days === days.days && alike(other.days.player, player));
-      const said = like?.said ?? reportsOf(days);
-      for (const [rule, raw] of said) gatherer.add(rule, raw, player.name);
-      if (like === undefined) heard.push({ days, said });
+      heard.push({ days, said: like?.said ?? reportsOf(days) });
       yield;
     }
+    gatherer.join(gatheredTerm(plan, term, heard, scoped, lets));
   }
   idleLets(plan, gatherer);
   return gatherer.findings();
+}
+
+/** What the rules said of a term as one player meets it. */
+interface Heard {
+  readonly days: PlayerTerm;
+  readonly said: Said;
+}
+
+interface GatheredTerm {
+  readonly from: readonly unknown[];
+  readonly gatherer: Gatherer;
+}
+
+/** A term keeps what was gathered of it for as long as the same was said and the same lines let it stand. */
+const gatheredTerms = new WeakMap<Term, GatheredTerm>();
+
+function gatheredTerm(
+  plan: Plan,
+  term: Term,
+  heard: readonly Heard[],
+  scoped: readonly ScopedLet[],
+  lets: LetsByCode,
+): Gatherer {
+  const from: unknown[] = [plan.settings, ...scoped.map((each) => each.let)];
+  for (const { days, said } of heard) from.push(days.player, days.troubles, said);
+  const before = gatheredTerms.get(term);
+  if (before !== undefined && sameGround(before.from, from)) return before.gatherer;
+  const gatherer = new Gatherer(plan.settings, lets);
+  for (const { days, said } of heard) {
+    addTroubles(gatherer, days.troubles, days.player.name);
+    for (const [rule, raw] of said) gatherer.add(rule, raw, days.player.name);
+  }
+  gatheredTerms.set(term, { from, gatherer });
+  return gatherer;
+}
+
+/** Says in words what reading the plan, or its days, noted. */
+function addTroubles(gatherer: Gatherer, troubles: readonly Trouble[], player: string | undefined): void {
+  for (const trouble of troubles) {
+    const rule = TROUBLE_RULES.get(trouble.kind);
+    if (rule === undefined || !gatherer.wants(rule.code)) continue;
+    const said = rule.say(trouble);
+    if (said === undefined || isEcho(rule.code, trouble.place)) continue;
+    gatherer.add(rule, { ...said, place: trouble.place }, player);
+  }
 }
 
 /** Whether two players are measured by the very same figures. */
@@ -123,8 +160,10 @@ function idleLets(plan: Plan, gatherer: Gatherer): void {
     }
   }
   // A player's line is judged only where the player's terms stand in the same file.
+  const letting = plan.own.players.filter((player) => player.lets.length > 0);
+  if (letting.length === 0) return;
   const met = new Set(plan.own.terms.flatMap((term) => playersOf(plan, term)));
-  for (const player of plan.own.players) {
+  for (const player of letting) {
     if (!met.has(player)) continue;
     for (const each of player.lets) {
       if (gatherer.heeded.has(each) || infoOf(each.code) === undefined) continue;
@@ -149,14 +188,20 @@ function letsOf(plan: Plan): readonly ScopedLet[] {
   return lets;
 }
 
+const knownLets = new WeakMap<Term, readonly LetStand[]>();
+
 function termLets(term: Term): readonly LetStand[] {
+  const known = knownLets.get(term);
+  if (known !== undefined) return known;
   // The innermost first: the nearest reason is the one that counts.
   const lets: LetStand[] = [];
   for (const weeks of term.weeks) {
     for (const session of weeks.sessions) lets.push(...contentLets(session.content));
     lets.push(...weeks.lets);
   }
-  return [...lets, ...term.lets];
+  lets.push(...term.lets);
+  knownLets.set(term, lets);
+  return lets;
 }
 
 function contentLets(content: SessionContent): readonly LetStand[] {

@@ -21,6 +21,33 @@ interface Group {
   readonly standing: string | undefined;
   readonly dates: Set<number>;
   readonly players: Set<string>;
+  /** What is said of it, once it was worked out; undefined again when it grows. */
+  finding: Finding | undefined;
+}
+
+/** Lines that let a finding stand, by its code. */
+export type LetsByCode = ReadonlyMap<string, readonly ScopedLet[]>;
+
+export function letsByCode(lets: readonly ScopedLet[]): LetsByCode {
+  const byCode = new Map<string, ScopedLet[]>();
+  for (const scoped of lets) {
+    const same = byCode.get(scoped.let.code);
+    if (same === undefined) byCode.set(scoped.let.code, [scoped]);
+    else same.push(scoped);
+  }
+  return byCode;
+}
+
+/** A number for each piece, to tell places apart by a text. */
+const numbers = new WeakMap<object, number>();
+let lastNumber = 0;
+
+function numberOf(piece: object): number {
+  const known = numbers.get(piece);
+  if (known !== undefined) return known;
+  lastNumber++;
+  numbers.set(piece, lastNumber);
+  return lastNumber;
 }
 
 /**
@@ -29,21 +56,15 @@ interface Group {
  */
 export class Gatherer {
   private readonly groups = new Map<string, Group>();
-  private readonly pieces = new Map<object, number>();
-  private readonly letsByCode = new Map<string, ScopedLet[]>();
+  /** Groups of another gatherer; they are copied before they grow here. */
+  private readonly borrowed = new Set<Group>();
   /** The lines that stood for something. */
   readonly heeded = new Set<LetStand>();
 
   constructor(
     private readonly settings: Settings,
-    lets: readonly ScopedLet[],
-  ) {
-    for (const scoped of lets) {
-      const same = this.letsByCode.get(scoped.let.code);
-      if (same === undefined) this.letsByCode.set(scoped.let.code, [scoped]);
-      else same.push(scoped);
-    }
-  }
+    private readonly lets: LetsByCode,
+  ) {}
 
   /** Whether findings of this code are wanted at all. */
   wants(code: string): boolean {
@@ -53,15 +74,10 @@ export class Gatherer {
   add(info: RuleInfo, raw: Raw, player: string | undefined): void {
     const standing = this.standing(info.code, raw, player);
     const { piece, span } = raw.place;
-    let number = this.pieces.get(piece);
-    if (number === undefined) {
-      number = this.pieces.size;
-      this.pieces.set(piece, number);
-    }
     // Without a day, two messages at one place are two findings; with days, they are one that recurs.
     const same = raw.date === undefined ? raw.message : (raw.apart ?? "");
-    const key = `${info.code}|${number}|${span.start}|${span.end}|${standing ?? ""}|${same}`;
-    const group = this.groups.get(key);
+    const key = `${info.code}|${numberOf(piece)}|${span.start}|${span.end}|${standing ?? ""}|${same}`;
+    const group = this.own(key);
     if (group === undefined) {
       this.groups.set(key, {
         info,
@@ -69,15 +85,44 @@ export class Gatherer {
         standing,
         dates: new Set(raw.date === undefined ? [] : [raw.date]),
         players: new Set(player === undefined ? [] : [player]),
+        finding: undefined,
       });
       return;
     }
     if (raw.date !== undefined) group.dates.add(raw.date);
     if (player !== undefined) group.players.add(player);
+    group.finding = undefined;
+  }
+
+  /** Takes in what another has gathered, and leaves that one as it is, so that it can be taken in again. */
+  join(other: Gatherer): void {
+    for (const each of other.heeded) this.heeded.add(each);
+    for (const [key, group] of other.groups) {
+      const mine = this.own(key);
+      if (mine === undefined) {
+        this.groups.set(key, group);
+        this.borrowed.add(group);
+        continue;
+      }
+      for (const date of group.dates) mine.dates.add(date);
+      for (const player of group.players) mine.players.add(player);
+      mine.finding = undefined;
+    }
+  }
+
+  private own(key: string): Group | undefined {
+    const group = this.groups.get(key);
+    if (group === undefined || !this.borrowed.has(group)) return group;
+    const copy = { ...group, dates: new Set(group.dates), players: new Set(group.players) };
+    this.groups.set(key, copy);
+    return copy;
   }
 
   findings(): readonly Finding[] {
-    return [...this.groups.values()].map((group) => this.finding(group));
+    return [...this.groups.values()].map((group) => {
+      group.finding ??= this.finding(group);
+      return group.finding;
+    });
   }
 
   private finding(group: Group): Finding {
@@ -101,7 +146,7 @@ export class Gatherer {
   }
 
   private standing(code: string, raw: Raw, player: string | undefined): string | undefined {
-    for (const scoped of this.letsByCode.get(code) ?? []) {
+    for (const scoped of this.lets.get(code) ?? []) {
       if (scoped.let.on !== undefined && scoped.let.on !== raw.date) continue;
       if (!this.covers(scoped, raw, player)) continue;
       this.heeded.add(scoped.let);

@@ -1,5 +1,5 @@
 import type { PlayerTerm } from "../days/day";
-import { sameGround, termGround } from "../days/term-ground";
+import { groundHolds, sameGround, termGround } from "../days/term-ground";
 import type { Plan } from "../plan/plan";
 import type { Player } from "../plan/player";
 import type { Term } from "../plan/term";
@@ -17,6 +17,7 @@ interface Kept {
 
 interface Reports {
   readonly ground: readonly unknown[];
+  readonly areas: readonly unknown[];
   readonly byPlayer: WeakMap<Player, Kept>;
 }
 
@@ -29,11 +30,12 @@ const reports = new WeakMap<Term, Reports>();
  * edited is looked at anew.
  */
 export function termReports(plan: Plan, term: Term, rules: readonly TermRule[]): (days: PlayerTerm) => Said {
-  const ground = [...termGround(plan, term), plan.areas.size, ...plan.areas.values()];
   const before = reports.get(term);
-  const same = before !== undefined && sameGround(before.ground, ground);
+  const areas = [...plan.areas.values()];
+  const same =
+    before !== undefined && sameGround(before.areas, areas) && groundHolds(before.ground, plan, term);
   const byPlayer = same ? before.byPlayer : new WeakMap<Player, Kept>();
-  if (!same) reports.set(term, { ground, byPlayer });
+  if (!same) reports.set(term, { ground: termGround(plan, term), areas, byPlayer });
   return (days) => {
     const kept = byPlayer.get(days.player);
     if (kept !== undefined && kept.days === days.days) return kept.said;
