@@ -81,7 +81,8 @@ export function writingPlace(file: CheckedFile, offset: number): WritingPlace | 
     end = endOfName(text, start, offset, lineEnd);
   } else {
     while (start > lineStart && WORD_LETTER.test(text.charAt(start - 1))) start--;
-    while (end < lineEnd && WORD_LETTER.test(text.charAt(end))) end++;
+    // In front of a word something new is begun, and the word stays.
+    while (start < offset && end < lineEnd && WORD_LETTER.test(text.charAt(end))) end++;
   }
   const before = text.slice(Math.max(statement, lineStart), start);
   return {

@@ -213,7 +213,7 @@ function wordFound(file: CheckedFile, { line }: Position, offset: number): Found
   const word = wordAt(linesOf(file).lineText(line), offset - lineStart);
   if (word === undefined) return undefined;
   const asked = lineText(file, offset);
-  const sections = [wordText(word, asked.length > 0), ...asked];
+  const sections = [wordText(word, asked.length > 0), ...asked, ...daysText(file, offset)];
   return { sections, start: lineStart + word.span.start, end: lineStart + word.span.end };
 }
 
@@ -223,6 +223,17 @@ function lineText(file: CheckedFile, offset: number): readonly ShownText[] {
   const { piece, start } = at;
   const assignment = assignmentsIn(file.plan, piece).find(({ place }) => within(place.span, offset - start));
   return assignment === undefined ? [] : assignmentText(file.plan, assignment);
+}
+
+/** The days of a session are words of the language too; the session is told of behind them. */
+function daysText(file: CheckedFile, offset: number): readonly ShownText[] {
+  const at = pieceAt(file.tree, offset);
+  const term = file.plan.own.terms.find((each) => each.place.piece === at?.piece);
+  if (at === undefined || term === undefined) return [];
+  const session = term.weeks
+    .flatMap(({ sessions }) => sessions)
+    .find(({ place }) => within(place.span, offset - at.start));
+  return session === undefined ? [] : sessionText(file.plan, term, session);
 }
 
 function exerciseOf(plan: Plan, chain: readonly Held[]): Exercise | undefined {

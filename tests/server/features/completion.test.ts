@@ -212,6 +212,11 @@ describe("what an assignment asks", () => {
     expect(partials).not.toContain("once");
   });
 
+  it("takes the place of the word the cursor is in, and leaves a word it stands in front of", () => {
+    expect(completed(studio('"Slow fifths"  on‸ce')).inserted("twice")).toBe('      "Slow fifths"  twice');
+    expect(completed(studio('"Slow fifths"  ‸once')).inserted("drop when tired")).toContain("tiredonce");
+  });
+
   it("goes on where a clause breaks off", () => {
     expect(completed(studio('"Slow fifths"  for ‸')).labels).toContain("4 min");
     expect(completed(studio('"Slow fifths"  3 ‸')).labels).toEqual(["times"]);

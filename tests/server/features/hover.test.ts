@@ -144,6 +144,13 @@ describe("sessions, weeks and terms", () => {
     ]);
   });
 
+  it("tells of the session behind the name of a day", () => {
+    const { lines, over } = hovered(studio('"Slow fifths"  twice').replace('Mon to Fri "', 'M‸on to Fri "'));
+    expect(over).toBe("Mon");
+    expect(lines.slice(0, 2)).toEqual(["Mon", "Monday"]);
+    expect(lines).toContain("0:16 “Slow fifths” in C major");
+  });
+
   it("tells what each week of a block holds, and what it may hold", () => {
     const { lines, over } = hovered(
       studio('"Étude in thirds"  20 times').replace("weeks 1 to 3", "wee‸ks 1 to 3"),
