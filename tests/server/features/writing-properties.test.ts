@@ -98,7 +98,7 @@ describe("whatever is left of a plan", () => {
         }
         for (const range of ranges) expect(isInside(file, range), JSON.stringify(range)).toBe(true);
       }),
-      { ...FIXED, numRuns: 60 },
+      { ...FIXED, numRuns: 40 },
     );
   });
 
@@ -118,7 +118,7 @@ describe("whatever is left of a plan", () => {
           expect(unreadable(after), action.title).toBeLessThanOrEqual(unreadable(checked));
         }
       }),
-      { ...FIXED, numRuns: 25 },
+      { ...FIXED, numRuns: 20 },
     );
   });
 });
