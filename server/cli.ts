@@ -56,6 +56,7 @@ const world: World = {
   paint: paintFor(stdout),
   watched: isatty(2),
   engraver: async () => (await import("./launch-engraver")).launchEngraver(join(__dirname, "engraver.cjs")),
+  today: () => new Date(),
   now: () => performance.now(),
   git,
 };

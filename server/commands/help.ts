@@ -13,6 +13,7 @@ const GENERAL = `Leadpipe reads brass practice plans, adds them up and says what
   leadpipe compare A B             how plan B differs from plan A
   leadpipe unroll FILE             a plan week by week in words, for git diff
   leadpipe carry FILE              a new term from an old one
+  leadpipe calendar [files]        a calendar file for each player
   leadpipe help VERB               a verb with its options and examples
   leadpipe help findings           everything it may find, and why
   leadpipe version
@@ -165,6 +166,25 @@ Examples
   leadpipe carry samples/2026-27/autumn.practice --from 2027-09-06 --to 2027-12-10
   leadpipe carry autumn.practice --from 2027-09-06 --to 2027-12-10 \\
     --closed "2027-10-25 to 2027-10-30 half-term" --bookings --out autumn-2027.practice
+`,
+  ],
+  [
+    "calendar",
+    `leadpipe calendar [files and folders]
+
+A calendar file (iCalendar, .ics) for each player: a session a day with its list and minutes, lessons, bookings and
+concerts. Read into a calendar again after the plan has changed, it moves what it brought and doubles nothing.
+
+  --to FOLDER                           where to write; the folder you are in where nothing is said
+  --player "K. M."   --term "Autumn"    one player, one term only
+  --at 07:30                            the hour of every session; without it they stand at the head of the day
+  --at "Morning 07:30, Band 18:00"      by the names of sessions and bookings
+  --alarm 10                            ring so many minutes before a session
+  --force                               write files anew that are there
+
+Examples
+  leadpipe calendar samples/2026-27 --player "K. M." --to calendars
+  leadpipe calendar samples/2026-27 --at "Morning 07:15, Afternoon 16:30" --alarm 10 --to calendars
 `,
   ],
   [

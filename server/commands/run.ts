@@ -1,20 +1,23 @@
 import { version } from "../../package.json";
 import { safeText } from "../output/safe-text";
 import { nearest } from "../plan/nearest";
-import { carry } from "./carry";
 import { check } from "./check";
-import { compare } from "./compare";
 import { explain } from "./explain";
 import { format } from "./format";
 import { help, VERB_NAMES } from "./help";
 import { totals } from "./totals";
-import { unroll } from "./unroll";
 import { MISUSED, Misuse, type World } from "./world";
 
-/** Opened only when it is asked for: notation is much code, and every other verb starts without it. */
-async function write(args: readonly string[], world: World): Promise<number> {
-  return (await import("./write")).write(args, world);
-}
+type Verb = (args: readonly string[], world: World) => Promise<number>;
+
+// Opened only when they are asked for: they are much code, and the verbs of every day start without it.
+const calendar: Verb = async (args, world) => (await import("./calendar")).calendar(args, world);
+const carry: Verb = async (args, world) => (await import("./carry")).carry(args, world);
+const compare: Verb = async (args, world) => (await import("./compare")).compare(args, world);
+const unroll: Verb = async (args, world) => (await import("./unroll")).unroll(args, world);
+const write: Verb = async (args, world) => (await import("./write")).write(args, world);
+
+const WORKING = { calendar, carry, check, compare, explain, format, totals, unroll, write } as const;
 
 /** Does what the command line asks and gives the number to end with. Misuse is answered, not thrown. */
 export async function run(args: readonly string[], world: World): Promise<number> {
@@ -32,17 +35,18 @@ async function dispatch([verb, ...rest]: readonly string[], world: World): Promi
     case undefined:
       help([], world);
       return MISUSED;
+    case "calendar":
+    case "carry":
     case "check":
-    case "totals":
+    case "compare":
     case "explain":
     case "format":
-    case "write":
-    case "compare":
+    case "totals":
     case "unroll":
-    case "carry":
+    case "write":
       // Asked beside a verb, help is about the verb.
       if (rest.includes("--help") || rest.includes("-h")) return help([verb], world);
-      return await { check, totals, explain, format, write, compare, unroll, carry }[verb](rest, world);
+      return await WORKING[verb](rest, world);
     case "help":
     case "--help":
     case "-h":

@@ -1,13 +1,10 @@
 import type { PlayerTerm } from "../days/day";
-import { unrollTerm } from "../days/unroll";
 import { coverageText } from "../output/coverage-text";
 import { HISTORY_CAUTION, historyText } from "../output/history-text";
 import { GRAINS, type Grain, type TotalsRow, totalsRows } from "../output/totals-rows";
 import { CAUTION, COUNTING, totalsCsv, totalsData, totalsText } from "../output/totals-text";
-import { nearest } from "../plan/nearest";
-import { playersOf } from "../plan/plan";
 import { RATIO_METHODS, type RatioMethod } from "../totals/training-load";
-import type { Checked } from "../workspace/check-sources";
+import { termsOf } from "./asked-terms";
 import { readOptions } from "./options";
 import { readPlans } from "./read-plans";
 import { CLEAN, Misuse, type World } from "./world";
@@ -72,43 +69,10 @@ function weekOf(text: string | undefined): number | undefined {
   throw new Misuse(`“--week” takes the number of a taught week, such as 3, not “${text}”.`);
 }
 
-/** The terms that were asked for, as each player meets them. */
-function termsOf(
-  { files }: Checked,
-  wanted: { readonly player: string | undefined; readonly term: string | undefined },
-): readonly PlayerTerm[] {
-  const found: PlayerTerm[] = [];
-  const players = new Set<string>();
-  const terms = new Set<string>();
-  for (const { plan, asked } of files) {
-    if (!asked) continue;
-    for (const term of plan.own.terms) {
-      terms.add(term.name);
-      for (const player of playersOf(plan, term)) {
-        players.add(player.name);
-        if (wanted.term !== undefined && wanted.term !== term.name) continue;
-        if (wanted.player !== undefined && wanted.player !== player.name) continue;
-        found.push(unrollTerm(plan, term, player));
-      }
-    }
-  }
-  mustBeThere("term", wanted.term, terms);
-  mustBeThere("player", wanted.player, players);
-  return found;
-}
-
 function rowsOf(terms: readonly PlayerTerm[], by: Grain, week: number | undefined): readonly TotalsRow[] {
   const longest = Math.max(0, ...terms.map((each) => each.weeks));
   if (week !== undefined && week > longest && longest > 0) {
     throw new Misuse(`There is no week ${week}: the longest of these terms has ${longest} taught weeks.`);
   }
   return terms.flatMap((each) => totalsRows(each, by, week));
-}
-
-function mustBeThere(what: string, name: string | undefined, names: ReadonlySet<string>): void {
-  if (name === undefined || names.has(name)) return;
-  const near = nearest(name, names);
-  throw new Misuse(
-    `There is no ${what} “${name}” in these plans.${near === undefined ? "" : ` Did you mean “${near}”?`}`,
-  );
 }

@@ -14,6 +14,8 @@ export interface World {
   readonly watched: boolean;
   /** Starts the engraver. */
   readonly engraver: () => Promise<RunningEngraver>;
+  /** The present moment. */
+  readonly today: () => Date;
   /** Milliseconds from any start. */
   readonly now: () => number;
   /** Asks git in the folder the command was called in. */

@@ -117,6 +117,8 @@ function place(folder: string): number {
 function mayRequire(folder: string, module: string): boolean {
   if (PURE_MODULES.includes(module)) return true;
   if (NOTATION_MODULES.includes(module)) return folder === "server/notation";
+  // Writes calendars as text; asked only where files for other programs are made.
+  if (module === "ical-generator") return folder === "server/output";
   if (module === "node:crypto" || FILE_MODULES.includes(module)) {
     return MAY_READ_FILES.includes(folder);
   }
