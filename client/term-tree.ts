@@ -118,7 +118,7 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
     const shown = JSON.stringify(term ?? null);
     if (shown !== this.shown) {
       this.shown = shown;
-      this.tree.description = term?.title ?? "";
+      this.tree.title = term?.title ?? vscode.l10n.t("Term");
       this.tree.badge = badgeOf(term);
       this.changed.fire(undefined);
     }
@@ -204,7 +204,10 @@ function weekItem(week: WeekView): vscode.TreeItem {
   // The same week keeps its fold through a refresh, whatever its figures.
   item.id = `${week.label} ${week.dates}`;
   const word = week.remark === "" ? standingWord(week.standing) : week.remark;
-  item.description = [week.dates, word].join(" · ");
+  const tightest = tightestOf(week.figures);
+  item.description = [word, ...(tightest === undefined ? [] : [figureText(tightest)]), week.dates].join(
+    " · ",
+  );
   return completed(item, week, [week.label, week.dates]);
 }
 

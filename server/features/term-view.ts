@@ -2,22 +2,18 @@ import type { Position } from "vscode-languageserver-types";
 import type { PlayerTerm } from "../days/day";
 import { mondayOf } from "../plan/date";
 import type { Place } from "../plan/place";
-import type { PlayerFigures } from "../plan/player";
 import type { Term } from "../plan/term";
-import type { DayView, FigureView, Standing, TermView, WeekView } from "../protocol/requests";
-import { type WeekTotals, weekTotals } from "../totals/week";
+import type { DayView, Standing, TermView, WeekView } from "../protocol/requests";
+import type { WeekTotals } from "../totals/week";
 import type { Checked } from "../workspace/check-sources";
 import { closureOf, dayView, shortDate, viewOf } from "./day-view";
 import { fileOf, offsetOf, type Places } from "./lines-of";
 import { playerTerms } from "./player-terms";
 import { termAt } from "./term-at";
 import { isNear, isOver, type Measured, tightest } from "./tightest";
+import { weekAllowance, weekFigure, weeksOf } from "./week-figures";
 
-const QUANTITIES = [
-  ["clock", "weekClock"],
-  ["playing", "weekPlaying"],
-  ["upper", "weekUpper"],
-] as const satisfies readonly (readonly [FigureView["name"], keyof PlayerFigures])[];
+const QUANTITIES = ["playing", "upper", "clock"] as const;
 
 /**
  * The term around a position, week by week and day by day, with what it asks against what is allowed. Where several
@@ -33,7 +29,7 @@ export function termView(
   const term = file === undefined ? undefined : termAt(file, offsetOf(file, position));
   if (file === undefined || term === undefined) return undefined;
   const players = playerTerms(file.plan, term);
-  const totals = players.map(weekTotals);
+  const totals = players.map(weeksOf);
   return {
     title: term.name,
     players: players.map((each) => each.player.name),
@@ -84,12 +80,11 @@ function weekOf(indexes: readonly number[], reading: Reading): WeekView {
   const dates = `${shortDate(first.date)} to ${shortDate(last.date)}`;
   const number = first.week;
   if (number === undefined) return closedWeek(indexes, dates, days, reading);
-  const measured = QUANTITIES.map(([name, budget]) => ({
+  const measured = QUANTITIES.map((name) => ({
     name,
     all: players.flatMap((each, index): Measured[] => {
       const week = reading.totals[index]?.[number - 1];
-      const { player } = each;
-      return week === undefined ? [] : [{ player, value: week[name], budget: player.figures[budget]?.value }];
+      return week === undefined ? [] : [measuredOf(each, week, name)];
     }),
   }));
   const over = measured.some(({ all }) => isOver(all));
@@ -100,10 +95,19 @@ function weekOf(indexes: readonly number[], reading: Reading): WeekView {
     dates,
     standing: over ? "over" : standingOf(days, near),
     remark: remarkOf(days),
-    figures: measured.flatMap(({ name, all }) => tightest(name, all) ?? []),
+    figures: measured.flatMap(({ name, all }) => tightest(name, all, weekFigure) ?? []),
     place: viewOf(place, checked.homes, places),
     days,
   };
+}
+
+/** A player's week against what is stated for weeks, or else against what its days may hold together. */
+function measuredOf(term: PlayerTerm, week: WeekTotals, name: (typeof QUANTITIES)[number]): Measured {
+  const { player } = term;
+  const { weekClock, weekPlaying, weekUpper } = player.figures;
+  const stated = { clock: weekClock, playing: weekPlaying, upper: weekUpper }[name]?.value;
+  if (stated !== undefined || name === "clock") return { player, value: week[name], budget: stated };
+  return { player, value: week[name], budget: weekAllowance(term, week, name), workedOut: true };
 }
 
 /** A week without a day of practice has no number; its reason stands in the number's place. */

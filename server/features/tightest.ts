@@ -7,6 +7,8 @@ export interface Measured {
   readonly player: Player;
   readonly value: number;
   readonly budget: number | undefined;
+  /** The budget is only worked out from others, as a week's from its days': it is shown, and nobody is over it. */
+  readonly workedOut?: boolean;
 }
 
 /** Half a second over is rounding, not overload: the rules of a day's budget allow as much. */
@@ -19,19 +21,27 @@ const NEAR = 0.9;
  * The figure of the player for whom a budget is the tightest, with the names of all for whom it is the same;
  * no names where it is the same for everybody. Undefined where nobody has a figure.
  */
-export function tightest(name: FigureView["name"], all: readonly Measured[]): FigureView | undefined {
+export function tightest(
+  name: FigureView["name"],
+  all: readonly Measured[],
+  text: (value: number, budget: number | undefined) => string = toTheSecond,
+): FigureView | undefined {
   const first = all.toSorted(byTightness)[0];
   if (first === undefined) return undefined;
   const { value, budget } = first;
   const same = all.filter((each) => each.value === value && each.budget === budget);
   return {
     name,
-    text: budget === undefined ? minutes(value) : `${minutes(value)} of ${minutes(budget)}`,
+    text: text(value, budget),
     share: shareOf(first),
     // Nothing at all is nobody's in particular.
     players: same.length === all.length || value === 0 ? [] : same.map((each) => each.player.name),
     standing: isOver(all) ? "over" : isNear(all) ? "near" : "within",
   };
+}
+
+function toTheSecond(value: number, budget: number | undefined): string {
+  return budget === undefined ? minutes(value) : `${minutes(value)} of ${minutes(budget)}`;
 }
 
 function byTightness(a: Measured, b: Measured): number {
@@ -48,10 +58,12 @@ function shareOf({ value, budget }: Measured): number | undefined {
 
 /** Whether anybody's figure is over what is allowed. */
 export function isOver(all: readonly Measured[]): boolean {
-  return all.some(({ value, budget }) => budget !== undefined && value > budget + ROUNDING);
+  return all.some(
+    ({ value, budget, workedOut }) => workedOut !== true && budget !== undefined && value > budget + ROUNDING,
+  );
 }
 
 /** Whether anybody's figure comes near to what is allowed. */
 export function isNear(all: readonly Measured[]): boolean {
-  return all.some((each) => (shareOf(each) ?? 0) >= NEAR);
+  return all.some((each) => each.workedOut !== true && (shareOf(each) ?? 0) >= NEAR);
 }

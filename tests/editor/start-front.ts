@@ -30,6 +30,7 @@ const types: Readonly<Record<string, string>> = {
   ".css": "text/css",
   ".html": "text/html",
   ".js": "text/javascript",
+  ".mjs": "text/javascript",
   ".json": "application/json",
   ".svg": "image/svg+xml",
   ".wasm": "application/wasm",

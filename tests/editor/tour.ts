@@ -11,11 +11,14 @@ import { Failure } from "./failure";
 import { openWorkbench } from "./open-workbench";
 import { packageExtension } from "./package-extension";
 import { runAsProgram } from "./run-as-program";
+import { sampleWorkspace } from "./sample-workspace";
 import { startChromium } from "./start-chromium";
 import { makeTemporaryFolder } from "./temporary-folder";
-import { stageTrial } from "./trial/stage-trial";
-import { trialWorkspace } from "./trial/trial-workspace";
 import { Ui } from "./ui";
+
+/** What the tour changes: the key of a Tuesday evening, and where it stands in its file. */
+const LINE = 275;
+const KEY_COLUMN = 29;
 
 async function main(): Promise<number> {
   const [target, ...asked] = process.argv.slice(2);
@@ -30,18 +33,19 @@ async function main(): Promise<number> {
   let passed = 0;
   let failed = 0;
   try {
-    const packaged = await packageExtension(temporary.root, stageTrial);
+    const packaged = await packageExtension(temporary.root);
     const workbench = await openWorkbench(browser, {
       edition: editions[name],
       host,
       ...packaged,
-      workspace: trialWorkspace,
+      workspace: sampleWorkspace,
       theme,
     });
-    const ui = new Ui(workbench.page);
-    workbench.page.setDefaultTimeout(15_000);
+    const { page } = workbench;
+    const ui = new Ui(page);
+    page.setDefaultTimeout(15_000);
     const shot = (title: string): Promise<Buffer> =>
-      workbench.page.screenshot({
+      page.screenshot({
         path: path.join(target, `${name}-${host}-${theme}-${title}.png`),
         animations: "disabled",
       });
@@ -57,57 +61,88 @@ async function main(): Promise<number> {
         await shot(`failed-${title.replaceAll(" ", "-")}`);
       }
     };
+    const suggestions = page.locator(".suggest-widget.visible .monaco-list-row");
+    const marks = ui.editor.locator(".squiggly-warning");
     try {
       await workbench.start();
       await walk("open", () => ui.ready());
-      await walk("file", () => ui.openFile("week.practice"));
-      await walk("status item", () => ui.statusItem(`${extensionId}.practice.status`).waitFor());
-      await walk("hover", async () => {
-        const hover = await ui.hover("lip_slurs", "lip_slurs from the");
-        await hover.locator("img").first().waitFor();
+      await walk("a plan is opened, and the extension with it", async () => {
+        await ui.openFile("summer.practice", "2026-27/summer.practice");
+        await ui.statusItem(`${extensionId}.leadpipe.day`).waitFor();
+      });
+      await walk("the side view", async () => {
+        await ui.goTo(LINE, 7);
+        await ui.command("Leadpipe: Show the Term");
+        await ui.sideRows.filter({ hasText: "Week 3" }).waitFor();
+        await ui.sideRows.filter({ hasText: "Week 11" }).click();
+        await page.keyboard.press("ArrowRight");
+        await ui.sideRows.filter({ hasText: "Tue 29 Jun" }).waitFor();
+        await ui.tab("summer.practice").click();
+        await ui.goTo(LINE, 7);
+        await ui.statusItem(`${extensionId}.leadpipe.day`).getByText("Tue").waitFor();
+        await shot("term");
+      });
+      await walk("a key is raised, and the day is marked", async () => {
+        await ui.goTo(LINE, KEY_COLUMN);
+        await page.keyboard.press("Delete");
+        await page.keyboard.type("F");
+        await suggestions.first().waitFor();
+        await page.keyboard.press("Escape");
+        await suggestions.first().waitFor({ state: "hidden" });
+        await marks.first().waitFor();
+        await ui.statusItem(`${extensionId}.leadpipe.day`).getByText("over").waitFor();
+        await ui.sideRows.filter({ hasText: "Tue 29 Jun" }).filter({ hasText: "over" }).waitFor();
+        await shot("marked");
+      });
+      await walk("a hover", async () => {
+        await ui.hover("From the bridge", "5:28");
         await shot("hover");
+        await page.keyboard.press("Escape");
       });
-      await walk("problems", async () => {
-        await (await ui.problems()).filter({ hasText: "fuller sound" }).waitFor();
+      await walk("the mends that are offered", async () => {
+        await ui.goTo(LINE, 12);
+        const rows = await ui.quickFixes();
+        await rows.filter({ hasText: "E major" }).waitFor();
+        await shot("mends");
+        await ui.takeFix("E major");
+        await marks.first().waitFor({ state: "hidden" });
+      });
+      await walk("undo brings the mark back", async () => {
+        await page.keyboard.press("Control+z");
+        await marks.first().waitFor();
+        await shot("undone");
+      });
+      await walk("the problems", async () => {
+        await (await ui.problems()).filter({ hasText: "5:28" }).first().waitFor();
         await shot("problems");
+        await page.keyboard.press("Control+j");
       });
-      await walk("side view", async () => {
-        await (await ui.sideView("Practice Outline")).getByText("lip_slurs").waitFor();
+      await walk("what can stand here", async () => {
+        await ui.goTo(LINE, 200);
+        await page.keyboard.press("Enter");
+        await page.keyboard.type('"La');
+        await suggestions.first().waitFor();
+        await shot("completion");
+        await page.keyboard.press("Escape");
+        await page.keyboard.press("Control+z");
       });
-      await walk("quick fix", async () => {
-        await ui.tab("week.practice").click();
-        await ui.goTo(3, 8);
-        await ui.quickFixes();
-        await shot("fixes");
-        await ui.takeFix("fuller");
-        await ui.editor.getByText("play fuller here").waitFor();
+      await walk("the status menu", async () => {
+        await ui.statusItem(`${extensionId}.leadpipe.day`).click();
+        await page.locator(".quick-input-widget .monaco-list-row", { hasText: "Restart checking" }).waitFor();
+        await shot("menu");
+        await page.keyboard.press("Escape");
       });
-      await walk("rename", async () => {
-        await ui.goTo(1, 3);
-        await ui.rename("hymns");
-        await ui.editor.getByText("hymns 10").nth(1).waitFor();
+      await walk("first steps", async () => {
+        await ui.command("Leadpipe: First Steps");
+        await page.getByText("Start a studio").first().waitFor();
+        await shot("first-steps");
       });
-      await walk("undo", async () => {
-        await workbench.page.keyboard.press("Control+z");
-        await ui.editor.getByText("long_tones 10").nth(1).waitFor();
+      await walk("a new studio begins to ask", async () => {
+        await ui.command("Leadpipe: Start a New Studio");
+        await page.locator(".quick-input-widget", { hasText: "What do you call the level?" }).waitFor();
+        await shot("new-studio");
+        await page.keyboard.press("Escape");
       });
-      await walk("type", async () => {
-        await ui.goTo(1, 1);
-        await workbench.page.keyboard.type("scales 7");
-        await workbench.page.keyboard.press("Enter");
-        await ui.editor.getByText("scales 7").waitFor();
-      });
-      await walk("command and toast", async () => {
-        await ui.command("Practice: Say Hello");
-        await ui.toasts.getByText("Hello, brass.").waitFor();
-        await ui.clearToasts();
-      });
-      await walk("webview", async () => {
-        await ui.command("Practice: Open Picture");
-        const inside = await ui.webview();
-        await inside.getByText("scripts run").waitFor();
-      });
-      await shot("end");
     } finally {
       await workbench.close();
     }

@@ -28,9 +28,9 @@ export class Ui {
     await this.quickInput.waitFor({ state: "hidden" });
   }
 
-  /** Opens a file of the workspace by its name and waits until its text is shown. */
-  async openFile(name: string): Promise<void> {
-    await this.pick("", name, name);
+  /** Opens a file of the workspace by its name, or by what is typed to find it, and waits until its text is shown. */
+  async openFile(name: string, typed: string = name): Promise<void> {
+    await this.pick("", typed, name);
     await this.tab(name).waitFor();
     await this.page.locator(".monaco-editor .view-line").first().waitFor();
   }
@@ -40,7 +40,7 @@ export class Ui {
     return this.page.locator(`.tabs-container .tab[data-resource-name="${name}"]`);
   }
 
-  /** Runs a command by the title that the palette shows, for example `Practice: Say Hello`. */
+  /** Runs a command by the title that the palette shows, for example `Leadpipe: Show the Term`. */
   async command(title: string): Promise<void> {
     await this.pick(">", title, title);
   }
@@ -132,16 +132,9 @@ export class Ui {
     await input.waitFor({ state: "hidden" });
   }
 
-  /** A view of the side bar by its title; unfolded if it was folded. */
-  async sideView(title: string): Promise<Locator> {
-    const pane = this.page.locator(".part.sidebar .pane", {
-      has: this.page.locator(`.pane-header[aria-label^="${title}"]`),
-    });
-    const header = pane.locator(".pane-header");
-    await header.waitFor();
-    if ((await header.getAttribute("aria-expanded")) === "false") await header.click();
-    await pane.locator(".pane-body .monaco-list-row").first().waitFor();
-    return pane;
+  /** The rows of the view in the side bar, where its container holds no other. */
+  get sideRows(): Locator {
+    return this.page.locator(".part.sidebar .pane-body .monaco-list-row");
   }
 
   /** An item of the status bar by `publisher.extension.item`. */

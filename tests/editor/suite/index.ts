@@ -4,6 +4,7 @@ import { completion, hover, outline, rename } from "./knowing";
 import { mainStory } from "./main-story";
 import { newStudio } from "./new-studio";
 import { neverSaved, noDisk } from "./no-disk";
+import { hoverPicture } from "./preview";
 import { serverBack } from "./server-back";
 import { sideView, statusItem } from "./side-view";
 import { starts } from "./start";
@@ -14,6 +15,7 @@ const checks: Readonly<Record<Story, () => Promise<void>>> = {
   "a key too high on a Tuesday is marked, mended, and marked again by undo": mainStory,
   "completion offers exercises and keys": completion,
   "a hover tells what a name means": hover,
+  "a hover shows the music of a line": hoverPicture,
   "a rename goes through all files": rename,
   "the outline holds the terms": outline,
   "the side view tells weeks and days, leads to the line, and follows the editor": sideView,

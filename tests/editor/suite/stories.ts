@@ -7,6 +7,7 @@ export const STORIES = [
   "a key too high on a Tuesday is marked, mended, and marked again by undo",
   "completion offers exercises and keys",
   "a hover tells what a name means",
+  "a hover shows the music of a line",
   "a rename goes through all files",
   "the outline holds the terms",
   "the side view tells weeks and days, leads to the line, and follows the editor",

@@ -50,12 +50,12 @@ describe("the view of a term", () => {
     // One time through is 4 s of C5 at 60 quarters to the minute; the rest after the last one does not count.
     expect(drawn(view!)).toMatchInlineSnapshot(`
       [
-        "Week 1 | over | 2 days over | clock 1:04; playing 0:24; upper 0:24 | 12 Oct to 18 Oct",
+        "Week 1 | over | 2 days over | playing 0 of 48 min; upper 0 of 0 min (Seniors); clock 1 min | 12 Oct to 18 Oct",
         "  Mon 12 Oct | near | clock 0:04 of 10:00; playing 0:04 of 8:00; upper 0:04 of 0:04 (Seniors); stretch 0:04 of 4:00",
         "  Tue 13 Oct | light | fair | clock 0:04 of 10:00; playing 0:04 of 8:00; upper 0:04 of 0:04 (Seniors); stretch 0:04 of 4:00",
         "  Wed 14 Oct | over | lesson | clock 0:28 of 10:00; playing 0:08 of 8:00; upper 0:08 of 0:04 (Seniors); stretch 0:04 of 4:00",
         "  Thu 15 Oct | over | clock 0:28 of 10:00; playing 0:08 of 8:00; upper 0:08 of 0:04 (Seniors); stretch 0:04 of 4:00",
-        "Week 2 | concert | clock 0:28; playing 5:08; upper 0:00 | 19 Oct to 25 Oct",
+        "Week 2 | concert | playing 5 of 48 min; upper 0 of 0 min; clock 0 min | 19 Oct to 25 Oct",
         "  Mon 19 Oct | within | clock 0:28 of 10:00; playing 0:08 of 8:00; upper 0:00 of 0:04; stretch 0:04 of 4:00",
         "  Wed 21 Oct | within | lesson | clock 0:00 of 10:00; playing 0:00 of 8:00; upper 0:00 of 0:04; stretch 0:00 of 4:00",
         "  Sat 24 Oct | concert | Harbour concert | clock 0:00 of 10:00; playing 5:00 of 8:00; upper 0:00 of 0:04; stretch 0:00 of 4:00",
