@@ -47,6 +47,25 @@ export function add(a: Fraction, b: Fraction): Fraction {
   return fraction(safe(a.num * scale) + safe(b.num * (a.den / common)), a.den * scale);
 }
 
+/** The values of all of them together. Throws a RangeError beyond exact arithmetic. */
+export function totalValue(notes: readonly { readonly value: Fraction }[]): Fraction {
+  let num = 0;
+  let den = 1;
+  for (const { value } of notes) {
+    // Note values mostly divide each other; those are counted in the smaller without a fraction for each sum.
+    if (den % value.den === 0) num += value.num * (den / value.den);
+    else if (value.den % den === 0) {
+      num = num * (value.den / den) + value.num;
+      den = value.den;
+    } else {
+      const sum = add(fraction(num, den), value);
+      num = sum.num;
+      den = sum.den;
+    }
+  }
+  return fraction(num, den);
+}
+
 /** a − b. Throws a RangeError beyond exact arithmetic. */
 export function subtract(a: Fraction, b: Fraction): Fraction {
   return add(a, { num: 0 - b.num, den: b.den });

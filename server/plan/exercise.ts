@@ -15,7 +15,7 @@ import { midiOf, type Pitch, pitchSign } from "../music/pitch";
 import type { Fraction } from "../music/rhythm";
 import { type LetStand, readLet } from "./let-stand";
 import type { Place } from "./place";
-import { firstSaid, Reader, stepInterval } from "./reader";
+import { Reader, saidTwice, stepInterval } from "./reader";
 import { appliedRhythm } from "./rhythm-pattern";
 import type { Score } from "./score";
 import { buildScore } from "./score-builder";
@@ -112,13 +112,16 @@ export function readExercise(piece: Piece, declaration: ExerciseDeclaration): Ex
   const fields = new Map<ExerciseField["kind"], ExerciseField>();
   const aims: string[] = [];
   const lets: LetStand[] = [];
-  const said = new Map<string, Place>();
   for (const item of declaration.block?.items ?? []) {
     if (item.kind === "unread") continue;
     if (item.kind === "aim") aims.push(item.text.text);
     else if (item.kind === "let") lets.push(readLet(reader, item, declaration));
-    else if (firstSaid(reader, said, CONTENT.includes(item.kind) ? "music" : item.kind, item)) {
-      fields.set(item.kind, item);
+    else {
+      const content = CONTENT.includes(item.kind);
+      const kind = content ? CONTENT.find((each) => fields.has(each)) : item.kind;
+      const first = kind === undefined ? undefined : fields.get(kind);
+      if (first === undefined) fields.set(item.kind, item);
+      else saidTwice(reader, content ? "music" : item.kind, item, first);
     }
   }
   return { piece, declaration, fields, aims, lets, reader };

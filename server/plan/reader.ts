@@ -121,9 +121,11 @@ export class Reader {
   }
 
   pitch(node: PitchText): Pitch | undefined {
-    const read = pitches.get(node.text) ?? parsePitch(node.text);
-    const pitch = read !== undefined && isPlayable(midiOf(read)) ? read : undefined;
     // There are a few hundred pitches at most; a book names each of them many times.
+    const known = pitches.get(node.text);
+    if (known !== undefined) return known;
+    const read = parsePitch(node.text);
+    const pitch = read !== undefined && isPlayable(midiOf(read)) ? read : undefined;
     if (pitch !== undefined) pitches.set(node.text, pitch);
     else this.troubles.push({ kind: "impossible-pitch", place: this.place(node), text: node.text });
     return pitch;
@@ -149,8 +151,11 @@ export class Reader {
   value(node: ValueText): Fraction | undefined {
     if (node.num === 1 && NOTE_VALUES.includes(node.den) && node.dots <= 3) {
       const key = node.den * 4 + node.dots;
-      const value = values.get(key) ?? noteValue(node.den, node.dots);
-      values.set(key, value);
+      let value = values.get(key);
+      if (value === undefined) {
+        value = noteValue(node.den, node.dots);
+        values.set(key, value);
+      }
       return value;
     }
     this.troubles.push({ kind: "impossible-value", place: this.place(node), text: node.text });
@@ -226,4 +231,14 @@ export function firstSaid(
   }
   reader.troubles.push({ kind: "said-twice", place: reader.place(node), what, first });
   return false;
+}
+
+/** Notes a second statement of the same line in one block, which says nothing. */
+export function saidTwice(
+  reader: Reader,
+  what: string,
+  node: { readonly span: Span },
+  first: { readonly span: Span },
+): void {
+  reader.troubles.push({ kind: "said-twice", place: reader.place(node), what, first: reader.place(first) });
 }

@@ -3,7 +3,7 @@ import type { MarkWord, Music, MusicElement } from "../../grammar/tree";
 import { degreePitch, type Key } from "../music/key";
 import type { Dynamic } from "../music/loudness";
 import { midiOf, type Pitch } from "../music/pitch";
-import { add, compare, type Fraction, fractionText, inTuplet, subtract, ZERO } from "../music/rhythm";
+import { compare, type Fraction, fractionText, inTuplet, subtract, totalValue } from "../music/rhythm";
 import { type Reader, stepInterval } from "./reader";
 import type { Bar, Score, ScoreNote, ScoreRest, Tuplet } from "./score";
 import type { MusicSlip } from "./trouble";
@@ -18,8 +18,13 @@ export interface ScoreGround {
 }
 
 type Draft<T> = { -readonly [K in keyof T]: T[K] };
-type DraftNote = Draft<ScoreNote> & { marks: MarkWord[] };
+type DraftNote = Draft<Omit<ScoreNote, "degree">> & {
+  degree: Draft<NonNullable<ScoreNote["degree"]>> | undefined;
+};
 type DraftEvent = DraftNote | Draft<ScoreRest>;
+
+const NO_MARKS: readonly MarkWord[] = [];
+const PLAIN: Bar["role"] = { kind: "plain" };
 
 /** Builds the score of one exercise, noting every bar that does not fill its meter and every slip of the pen. */
 export function buildScore(reader: Reader, music: Music, ground: ScoreGround): Score {
@@ -29,8 +34,9 @@ export function buildScore(reader: Reader, music: Music, ground: ScoreGround): S
 class Builder {
   private readonly bars: Bar[] = [];
   private readonly order: number[] = [];
-  private events: DraftEvent[] = [];
-  private barSpan: Span | undefined;
+  /** The events of the bar that is open are the first so many; what lies beyond is left from other bars. */
+  private readonly events: DraftEvent[] = [];
+  private open = 0;
   private value: Fraction | undefined;
   private tuplet: Tuplet | undefined;
   private dynamic: Dynamic;
@@ -53,7 +59,7 @@ class Builder {
   private pickups = 0;
   /** Pick-ups inside repeats, by the repeat: the bar that leads back leaves room for them. */
   private readonly repeatPickups = new Map<number, Fraction>();
-  private role: Bar["role"] = { kind: "plain" };
+  private role: Bar["role"] = PLAIN;
   private repeat = -1;
   private repeats = 0;
   private openRepeat: { bars: number[]; endings: number[][] } | undefined;
@@ -155,7 +161,7 @@ class Builder {
         return;
       case "mark":
         if (this.last === undefined) this.slip(element, "mark-without-note");
-        else this.last.marks.push(element.mark);
+        else this.last.marks = [...this.last.marks, element.mark];
         return;
       case "bend":
         if (this.last === undefined) this.slip(element, "mark-without-note");
@@ -225,7 +231,7 @@ class Builder {
     this.begins = role.kind === "repeat";
     this.read(elements);
     this.closeBar();
-    this.role = { kind: "plain" };
+    this.role = PLAIN;
     this.sink = undefined;
   }
 
@@ -276,7 +282,7 @@ class Builder {
       tongued: (this.slur === undefined || this.slur.first) && this.attack === "tongue",
       tonguing: this.tonguing,
       attack: this.attack,
-      marks: [],
+      marks: NO_MARKS,
       bend: 0,
       held: false,
       tied: false,
@@ -311,7 +317,7 @@ class Builder {
         ahead++;
       const next = this.degrees[ahead]?.degree;
       const direction = next !== undefined && height(next.degree) < height(degree.degree) ? "down" : "up";
-      note.degree = { ...degree, direction };
+      degree.direction = direction;
       const key = this.keys[i];
       if (key === undefined) continue;
       note.pitch = degreePitch(key, this.ground.tonicOctave, degree.degree, degree.alter, direction);
@@ -333,18 +339,16 @@ class Builder {
   }
 
   private push(event: DraftEvent): void {
-    this.barSpan = { start: this.barSpan?.start ?? event.span.start, end: event.span.end };
     if (this.openRepeat !== undefined && this.sink === undefined) this.closeRepeat();
-    this.events.push(event);
+    this.events[this.open++] = event;
     this.begins = false;
     this.lastEvent = event;
   }
 
   private closeBar(): void {
-    const span = this.barSpan;
-    if (this.events.length === 0 || span === undefined) return;
-    let length = ZERO;
-    for (const event of this.events) length = add(length, event.value);
+    if (this.open === 0) return;
+    const events = this.events.slice(0, this.open);
+    const length = totalValue(events);
     const index = this.bars.length;
     const { pickup } = this;
     const repeat = this.role.kind === "plain" ? -1 : this.repeat;
@@ -355,7 +359,7 @@ class Builder {
       if (repeat >= 0) this.repeatPickups.set(repeat, length);
     }
     const bar: Bar = {
-      events: this.events as ScoreNote[],
+      events,
       length,
       meter: this.meter,
       freeSeconds: this.freeSeconds,
@@ -363,12 +367,11 @@ class Builder {
       role: this.role,
       repeat,
       pickup,
-      span,
+      span: { start: events[0]!.span.start, end: this.events[this.open - 1]!.span.end },
     };
     this.bars.push(bar);
     (this.sink ?? this.order).push(index);
-    this.events = [];
-    this.barSpan = undefined;
+    this.open = 0;
     this.freeSeconds = undefined;
     // The bar before is checked only now, when it is known what follows it.
     if (this.unchecked !== undefined) this.checkLength(this.unchecked, bar);
