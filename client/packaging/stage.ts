@@ -24,8 +24,9 @@ const SHARED = ["name", "displayName", "version", "description", "license"] as c
 /** Fills a folder with what ships of the extension, and nothing else. */
 export async function fillStage(folder: string): Promise<void> {
   await mkdir(folder, { recursive: true });
+  // The bundles first: licences lie beside some of them, and two copies that make the same folder collide.
+  await bundle(folder);
   await Promise.all([
-    bundle(folder),
     ...FILES.map(([from, to]) => cp(path.join(ROOT, from), path.join(folder, to), { recursive: true })),
     writeFile(path.join(folder, "package.json"), `${JSON.stringify(await shippedManifest(), null, 2)}\n`),
   ]);
