@@ -12,29 +12,45 @@ import { constants, Script } from "node:vm";
  * command line; the engine refuses any other, and it is written anew.
  */
 
-// Bytes of bytecode run before a function is thought worth optimizing; the engine's own default is an eighth.
-setFlagsFromString("--interrupt-budget=500000");
-setFlagsFromString("--always-sparkplug");
+const [, , verb, ...words] = process.argv;
+if (verb === "serve" && !words.includes("--help") && !words.includes("-h")) serve();
+else start();
 
-const main = join(__dirname, "cli.cjs");
-const kept = join(__dirname, "cli.cache");
-
-const source = wrap(readFileSync(main, "utf8"));
-const cachedData = keptCode();
-const script = new Script(source, {
-  filename: main,
-  ...(cachedData === undefined ? {} : { cachedData }),
-  importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
-});
-if (cachedData === undefined || script.cachedDataRejected === true) process.once("exit", keepCode);
-
-const begin: unknown = script.runInThisContext();
-if (typeof begin === "function") {
-  const module = { exports: {} };
-  begin.call(module.exports, module.exports, createRequire(main), module, main, dirname(main));
+/**
+ * `leadpipe serve` is the language server for any editor, over standard input and output. It runs as long as the
+ * editor does, so it is neither hurried along like the command line nor ever loaded by it.
+ */
+function serve(): void {
+  if (!words.some((word) => /^--(stdio|node-ipc|socket|pipe)/.test(word))) process.argv.push("--stdio");
+  createRequire(join(__dirname, "leadpipe.cjs"))("./server.cjs");
 }
 
-function keptCode(): Buffer | undefined {
+function start(): void {
+  // Bytes of bytecode run before a function is thought worth optimizing; the engine's own default is an eighth.
+  setFlagsFromString("--interrupt-budget=500000");
+  setFlagsFromString("--always-sparkplug");
+
+  const main = join(__dirname, "cli.cjs");
+  const kept = join(__dirname, "cli.cache");
+
+  const source = wrap(readFileSync(main, "utf8"));
+  const cachedData = keptCode(kept);
+  const script = new Script(source, {
+    filename: main,
+    ...(cachedData === undefined ? {} : { cachedData }),
+    importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
+  });
+  if (cachedData === undefined || script.cachedDataRejected === true)
+    process.once("exit", () => keepCode(kept, script));
+
+  const begin: unknown = script.runInThisContext();
+  if (typeof begin === "function") {
+    const module = { exports: {} };
+    begin.call(module.exports, module.exports, createRequire(main), module, main, dirname(main));
+  }
+}
+
+function keptCode(kept: string): Buffer | undefined {
   try {
     return readFileSync(kept);
   } catch {
@@ -44,7 +60,7 @@ function keptCode(): Buffer | undefined {
 }
 
 /** Written at the end, when the functions that this call needed have been compiled. */
-function keepCode(): void {
+function keepCode(kept: string, script: Script): void {
   const draft = `${kept}.${process.pid}`;
   try {
     writeFileSync(draft, script.createCachedData());
