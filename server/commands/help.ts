@@ -14,6 +14,7 @@ const GENERAL = `Leadpipe reads brass practice plans, adds them up and says what
   leadpipe unroll FILE             a plan week by week in words, for git diff
   leadpipe carry FILE              a new term from an old one
   leadpipe calendar [files]        a calendar file for each player
+  leadpipe serve                   the language server, for an editor to start
   leadpipe help VERB               a verb with its options and examples
   leadpipe help findings           everything it may find, and why
   leadpipe version
@@ -185,6 +186,17 @@ concerts. Read into a calendar again after the plan has changed, it moves what i
 Examples
   leadpipe calendar samples/2026-27 --player "K. M." --to calendars
   leadpipe calendar samples/2026-27 --at "Morning 07:15, Afternoon 16:30" --alarm 10 --to calendars
+`,
+  ],
+  [
+    "serve",
+    `leadpipe serve
+
+The language server, over standard input and output: findings, hovers, completion and the rest for any editor that
+speaks the Language Server Protocol. An editor starts it; by hand there is nothing to see.
+
+Example
+  leadpipe serve
 `,
   ],
   [

@@ -47,6 +47,9 @@ async function dispatch([verb, ...rest]: readonly string[], world: World): Promi
       // Asked beside a verb, help is about the verb.
       if (rest.includes("--help") || rest.includes("-h")) return help([verb], world);
       return await WORKING[verb](rest, world);
+    case "serve":
+      // Asked for anything but help it never comes here: the server is a program of its own.
+      return help([verb], world);
     case "help":
     case "--help":
     case "-h":
