@@ -10,8 +10,8 @@ import { itemName } from "../rules/contributions";
 import { playerTerms } from "./player-terms";
 import type { ShownText } from "./shown-text";
 
-/** Days of an assignment that are told one by one. */
-const MOST_DAYS = 5;
+/** Runs of days alike that are told, one a line. */
+const MOST_RUNS = 5;
 
 /** An assignment on one of the days it falls on. */
 export interface ItemOnDay {
@@ -70,19 +70,40 @@ export function assignmentText(plan: Plan, assignment: Assignment): readonly Sho
     meetings.length === 1
       ? `on ${spokenDate(first.day.date)}`
       : `on ${counted(meetings.length, "day")}, ${spokenDate(first.day.date)} to ${spokenDate(last.day.date)}`;
-  const lines = [span, ...meetings.slice(0, MOST_DAYS).map(dayLine)];
+  const lines = [span, ...runLines(meetings)];
   lines.push(`first day: ${sumLine(first.item)}`);
   return [{ heading: `“${assignment.exercise}” in “${first.session.session.name}”`, lines }];
 }
 
-/** `Mon 2026-09-07: in C major at 50, 1:40 with 0:12 upper, up to G5` */
-function dayLine({ day, item }: ItemOnDay): string {
+/** The first days, those in a row that ask the very same in one line. */
+function runLines(meetings: readonly ItemOnDay[]): readonly string[] {
+  const runs: { readonly asks: string; readonly days: Day[] }[] = [];
+  for (const { day, item } of meetings) {
+    const asks = asksOf(item);
+    const last = runs[runs.length - 1];
+    if (last?.asks === asks) last.days.push(day);
+    else if (runs.length === MOST_RUNS) break;
+    else runs.push({ asks, days: [day] });
+  }
+  return runs.map(({ asks, days }) => {
+    const [first] = days;
+    const last = days[days.length - 1];
+    if (first === undefined || last === undefined) return asks;
+    const when = spokenDate(first.date);
+    return first === last
+      ? `${when}: ${asks}`
+      : `${when} to ${spokenDate(last.date)}, ${counted(days.length, "day")}: ${asks}`;
+  });
+}
+
+/** `C major at 50, 1:40, upper 0:12, up to G5` */
+function asksOf(item: DayItem): string {
   const upper = item.upper >= 0.5 ? `, upper ${clockText(item.upper)}` : "";
   const tempo = item.bpm === undefined ? "" : ` at ${plainNumber(item.bpm)}`;
   const high = highestOf(item);
   const top = high === undefined ? "" : `, up to ${high}`;
   const where = whereOf(item);
-  return `${spokenDate(day.date)}: ${where}${tempo}${where === "" && tempo === "" ? "" : ", "}${clockText(item.clock)}${upper}${top}`;
+  return `${where}${tempo}${where === "" && tempo === "" ? "" : ", "}${clockText(item.clock)}${upper}${top}`;
 }
 
 function whereOf({ passes, exercise, assignment }: DayItem): string {
