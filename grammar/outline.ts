@@ -1,4 +1,4 @@
-import type { IToken, TokenType } from "chevrotain";
+import type { IToken } from "chevrotain";
 import type { Problem } from "./piece";
 import {
   BlockToken,
@@ -14,6 +14,7 @@ import {
   OpenBracket,
   OpenName,
   OtherSign,
+  tableOf,
 } from "./tokens";
 import type { Block, Music, Trivia } from "./tree";
 
@@ -128,12 +129,12 @@ export function outline(text: string, tokens: readonly IToken[]): Outline {
 }
 
 /** What says something of lines and blocks. All else belongs to the line it stands on, and is taken over in runs. */
-const TELLING: ReadonlySet<TokenType> = new Set([
+const TELLING = tableOf([
   ...[LineEnd, Comment, OpenBrace, CloseBrace, OpenBracket, CloseBracket, OpenName, BracedName, OtherSign],
 ]);
 
-function isTelling({ tokenType }: IToken): boolean {
-  return TELLING.has(tokenType);
+function isTelling({ tokenTypeIdx }: IToken): boolean {
+  return TELLING[tokenTypeIdx] === true;
 }
 
 /** Where the run of tokens that say nothing of lines and blocks ends. */

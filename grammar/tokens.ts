@@ -258,6 +258,14 @@ export const VOCABULARY: readonly TokenType[] = [
   ...new Set(WORD_TOKENS.values()),
 ];
 
+/** A table of some token types by their index: every token of a text is looked up, and a set takes longer to ask. */
+export function tableOf(types: Iterable<TokenType>): readonly boolean[] {
+  const indexOf = ({ tokenTypeIdx }: TokenType): number => tokenTypeIdx ?? 0;
+  const table = new Array<boolean>(Math.max(...VOCABULARY.map(indexOf)) + 1).fill(false);
+  for (const type of types) table[indexOf(type)] = true;
+  return table;
+}
+
 const lexer = new Lexer([...LEXED], {
   ensureOptimizations: true,
   positionTracking: "onlyOffset",
@@ -381,6 +389,8 @@ export const MUSIC_WORDS: readonly string[] = [...WORD_TOKENS]
   .filter(([, type]) => IN_MUSIC.has(type) && !ONLY_BEHIND.has(type))
   .map(([word]) => word);
 
+const READ_IN_MUSIC = tableOf(IN_MUSIC);
+
 /** The tokens of music with those that can mean nothing there made into one kind, a `]` without its `[` too. */
 export function withOddTokens(tokens: IToken[]): IToken[] {
   let depth = 0;
@@ -391,7 +401,7 @@ export function withOddTokens(tokens: IToken[]): IToken[] {
       depth = 0;
       return true;
     }
-    return !IN_MUSIC.has(type);
+    return !READ_IN_MUSIC[token.tokenTypeIdx];
   };
   if (!tokens.some(odd)) return tokens;
   depth = 0;
