@@ -89,6 +89,8 @@ function runLines(meetings: readonly ItemOnDay[]): readonly string[] {
     const [first] = days;
     const last = days[days.length - 1];
     if (first === undefined || last === undefined) return asks;
+    // The line above has said which days they are.
+    if (days.length === meetings.length) return `${days.length === 1 ? "asks" : "each day"}: ${asks}`;
     const when = spokenDate(first.date);
     return first === last
       ? `${when}: ${asks}`

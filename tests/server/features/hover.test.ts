@@ -93,6 +93,18 @@ describe("an assignment", () => {
     expect(lines).toContain("Long tones, C major");
   });
 
+  it("tells days in a row that ask the very same in one line", () => {
+    const growing = hovered(studio('"Slow fif‸ths"  in C  tempo 60 to 62  twice')).lines.slice(1, 5);
+    expect(growing).toEqual([
+      "on 14 days, Mon 2026-09-07 to Fri 2026-09-25",
+      "Mon 2026-09-07 to Fri 2026-09-11, 5 days: C major at 60, 0:16, up to C5 (third-space C)",
+      "Mon 2026-09-14 to Fri 2026-09-18, 4 days: C major at 61, 0:16, up to C5 (third-space C)",
+      "Mon 2026-09-21 to Fri 2026-09-25, 5 days: C major at 62, 0:15, up to C5 (third-space C)",
+    ]);
+    const { lines } = hovered(studio('"Slow fif‸ths"  in C  twice'));
+    expect(lines[2]).toBe("each day: C major at 60, 0:16, up to C5 (third-space C)");
+  });
+
   it("tells the meaning a word has there", () => {
     const { lines, over } = hovered(studio('"Slow fifths"  f‸or 1 min'));
     expect(over).toBe("for");
