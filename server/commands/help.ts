@@ -9,6 +9,7 @@ const GENERAL = `Leadpipe reads brass practice plans, adds them up and says what
   leadpipe totals [files]          clock, playing, upper, stretch and load
   leadpipe explain "Exercise"      everything about one exercise
   leadpipe write "Exercise"        as MusicXML, MIDI or a picture, for other programs
+  leadpipe read FILE               a melody in MusicXML as the text of an exercise
   leadpipe format [files]          lay the files out in the one common way
   leadpipe compare A B             how plan B differs from plan A
   leadpipe unroll FILE             a plan week by week in words, for git diff
@@ -197,6 +198,21 @@ speaks the Language Server Protocol. An editor starts it; by hand there is nothi
 
 Example
   leadpipe serve
+`,
+  ],
+  [
+    "read",
+    `leadpipe read FILE
+
+A melody in MusicXML, from a notation program, as the text of an exercise to be put into a book. It takes the first
+voice of the first part as it is printed, and says what it left out: words, chords, other voices, lyrics.
+
+  --area "Songs"    the area it shall belong to; Songs where nothing is said
+  --name "Tune"     its name; else the title in the file
+
+Examples
+  leadpipe read tune.musicxml
+  leadpipe read tune.musicxml --area "Songs" >> book.practice
 `,
   ],
   [
