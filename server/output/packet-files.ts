@@ -5,58 +5,26 @@ import type { DaySheet, SheetLine, SheetSession } from "../pages/sheet-day";
 import { metronomePicture } from "../pages/sheet-mark";
 import type { Packet } from "../pages/sheet-packet";
 import type { Picture } from "../pages/sheet-picture";
+import {
+  CAUTIONS,
+  FIGURES,
+  FOOT,
+  PACKET_MARGIN,
+  PAPERS,
+  type PageStyle,
+  SHEET_MARGIN,
+  type Sheet,
+  WORDS_BESIDE,
+} from "../pages/sheet-style";
 import type { WeekSheet } from "../pages/sheet-week";
 import type { SheetTempo } from "../pages/sheet-words";
 import { TEMPLATE } from "./packet-template";
-
-export type Paper = "a4" | "letter";
-
-/** Sizes in millimetres. */
-export const PAPERS: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
-  a4: { width: 210, height: 297 },
-  letter: { width: 215.9, height: 279.4 },
-};
-
-/** White space on both sides, in millimetres. */
-export const SHEET_MARGIN = 13;
-export const PACKET_MARGIN = 18;
-/** Width of the words with music beside them and the space between, in millimetres. */
-export const WORDS_BESIDE = 62;
-
-export interface PageStyle {
-  readonly paper: Paper;
-  readonly large: boolean;
-}
-
-/** One sheet of a set. The id tells it apart when the press says which pages it took. */
-export type Sheet =
-  | { readonly kind: "day"; readonly id: string; readonly sheet: DaySheet }
-  | { readonly kind: "week"; readonly id: string; readonly sheet: WeekSheet };
 
 /** Files by their path in the press's own small world. */
 export type PressFiles = ReadonlyMap<string, string>;
 
 /** The engraved picture of a task as SVG text. */
 export type Engraved = (task: EngravingTask) => string;
-
-/** Said in the foot of every page of music. */
-export const FOOT = "Stop when it hurts, whatever the page says. Rest as long as you play.";
-
-/** Said once, on the first page of a packet. */
-export const CAUTIONS: readonly string[] = [
-  "Stop when it hurts, whatever the page says, and rest as long as you play.",
-  "Loud rooms and long hours are hard on the ears: give them rest too.",
-  "Pain, numb lips or ringing ears that stay are for your teacher to hear of, and for a doctor.",
-];
-
-/** The figures under a week, in the order of the totals. */
-const FIGURES = [
-  { name: "Clock", key: "clock" },
-  { name: "Playing", key: "playing" },
-  { name: "Upper", key: "upper" },
-  { name: "Longest stretch", key: "stretch" },
-  { name: "Load", key: "load" },
-] as const;
 
 /** The files for day and week sheets. */
 export function sheetFiles(
@@ -72,7 +40,7 @@ export function sheetFiles(
     ...style,
     margin: SHEET_MARGIN,
     words: WORDS_BESIDE,
-    gap: 2.4,
+    gap: 1.8,
     foot: FOOT,
     figures: FIGURES,
     sheets: sheets.map((each) =>

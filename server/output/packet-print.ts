@@ -1,27 +1,19 @@
 /** From players' days and weeks, or from a packet, to a PDF: engraved, fitted to the page and set. */
-import { daySheet, type SheetLine, type TermDay } from "../pages/sheet-day";
+import type { Wanted } from "../pages/sheet-choice";
+import { daySheet, type SheetLine } from "../pages/sheet-day";
 import type { Packet } from "../pages/sheet-packet";
 import type { Look } from "../pages/sheet-picture";
-import type { WeekSheet } from "../pages/sheet-week";
-import { type Engravings, engravings, type Kept, type Works } from "./packet-engraving";
 import {
   PACKET_MARGIN,
   PAPERS,
   type PageStyle,
-  packetFiles,
-  packetTasks,
   SHEET_MARGIN,
   type Sheet,
-  sheetFiles,
-  sheetTasks,
   WORDS_BESIDE,
-} from "./packet-files";
+} from "../pages/sheet-style";
+import { type Engravings, engravings, type Kept, type Works } from "./packet-engraving";
+import { packetFiles, packetTasks, sheetFiles, sheetTasks } from "./packet-files";
 import type { Press } from "./press";
-
-/** A sheet that is wanted; what a day shows is settled when it is known how much fits. */
-export type Wanted =
-  | { readonly kind: "week"; readonly sheet: WeekSheet }
-  | { readonly kind: "day"; readonly of: TermDay; readonly fingerings: boolean };
 
 export interface PrintWorks extends Works {
   readonly press: Press;
@@ -85,48 +77,90 @@ export async function printedSheets(
   works: PrintWorks,
   kept: Kept = new Map(),
 ): Promise<Printed> {
-  const rungs = style.large ? LARGE_RUNGS : RUNGS;
+  const fit = new Fit(wanted, style);
   const failed = new Set<string>();
-  const at = wanted.map(() => 0);
-  const pages = wanted.map((each) => (each.kind === "week" || style.large ? Number.POSITIVE_INFINITY : 1));
   for (;;) {
-    const sheets = wanted.map((each, index) => sheetAt(each, index, rungs[at[index] ?? 0], style));
-    const made = await engravings(sheetTasks(sheets), works, kept);
+    const { sheets, made } = await fit.reckoned(works, kept);
     for (const each of made.failed) failed.add(each);
-    // What plainly does not fit need not be set to find that out.
-    let again = false;
-    sheets.forEach((sheet, index) => {
-      if (sheet.kind === "week") return;
-      const over = heightOf(sheet, made) / (roomOf(style) * (pages[index] ?? 1));
-      if (over > 1) again = stepDown(index, over);
-    });
-    if (again) continue;
     const pressed = await works.press.print(sheetFiles(sheets, title, style, made.of), works.signal);
     const overlong: Printed["overlong"][number][] = [];
+    let again = false;
     for (const { id, from, to } of pressed.spans) {
       const index = Number(id);
       const each = wanted[index];
       if (each === undefined || from === to) continue;
-      if (to - from + 1 > (pages[index] ?? 1)) again = stepDown(index, 1);
+      if (fit.isTooLong(index, to - from + 1)) again = true;
       else overlong.push({ wanted: each, pages: to - from + 1 });
     }
     if (!again) return { pdf: pressed.pdf, missing: pressed.missing, failed: [...failed], overlong };
   }
+}
+
+/** The same sheets where there is no press: as large as they probably fit. */
+export async function reckonedSheets(
+  wanted: readonly Wanted[],
+  style: PageStyle,
+  works: Works,
+): Promise<{ readonly sheets: readonly Sheet[]; readonly made: Engravings }> {
+  return new Fit(wanted, style).reckoned(works, new Map());
+}
+
+/** Finds for each day the largest staff with which it fits its page, or the fewest pages. */
+class Fit {
+  private readonly rungs: readonly Rung[];
+  /** For each sheet the rung it stands on, and the pages it may take. */
+  private readonly at: number[];
+  private readonly pages: number[];
+
+  constructor(
+    private readonly wanted: readonly Wanted[],
+    private readonly style: PageStyle,
+  ) {
+    this.rungs = style.large ? LARGE_RUNGS : RUNGS;
+    this.at = wanted.map(() => 0);
+    this.pages = wanted.map((each) => (each.kind === "week" || style.large ? Number.POSITIVE_INFINITY : 1));
+  }
+
+  /** The sheets, engraved, with what plainly does not fit made smaller: that need not be set to be found out. */
+  async reckoned(works: Works, kept: Kept): Promise<{ sheets: readonly Sheet[]; made: Engravings }> {
+    for (;;) {
+      const sheets = this.wanted.map((each, index) =>
+        sheetAt(each, index, this.rungs[this.at[index] ?? 0], this.style),
+      );
+      const made = await engravings(sheetTasks(sheets), works, kept);
+      let again = false;
+      sheets.forEach((sheet, index) => {
+        if (sheet.kind === "week") return;
+        const over = heightOf(sheet, made) / (roomOf(this.style) * (this.pages[index] ?? 1));
+        if (over <= DOUBTFUL) return;
+        this.stepDown(index, over);
+        again = true;
+      });
+      if (!again) return { sheets, made };
+    }
+  }
+
+  /** Whether so many pages are more than a sheet may take; if so it is made smaller. */
+  isTooLong(index: number, pages: number): boolean {
+    if (pages <= (this.pages[index] ?? 1)) return false;
+    this.stepDown(index, 1);
+    return true;
+  }
 
   /** The next smaller way to set a day that is `over` times too high; from the smallest, one page more. */
-  function stepDown(index: number, over: number): true {
-    const from = at[index] ?? 0;
+  private stepDown(index: number, over: number): void {
+    const { rungs } = this;
+    const from = this.at[index] ?? 0;
     if (from === rungs.length - 1) {
-      pages[index] = (pages[index] ?? 1) + 1;
-      at[index] = 0;
-      return true;
+      this.pages[index] = (this.pages[index] ?? 1) + 1;
+      this.at[index] = 0;
+      return;
     }
     const staff = rungs[from]?.staff ?? 0;
     let to = from + 1;
     // Smaller staves are lower, and more bars stand on a line: the height falls faster than the staff.
-    while (to < rungs.length - 1 && over * ((rungs[to]?.staff ?? 0) / staff) ** 1.8 > 1.1) to++;
-    at[index] = to;
-    return true;
+    while (to < rungs.length - 1 && over * ((rungs[to]?.staff ?? 0) / staff) ** 1.8 > 1.15) to++;
+    this.at[index] = to;
   }
 }
 
@@ -150,7 +184,9 @@ const HEAD = 26;
 const FOOTING = 15;
 const SESSION = 8;
 const LINE_OF_TEXT = 4.6;
-const BETWEEN = 3;
+const BETWEEN = 2;
+/** So much over the height of a page a reckoned height may lie and the day fit all the same. */
+const DOUBTFUL = 1.05;
 const LETTERS_ON_A_LINE = 95;
 const LETTERS_BESIDE = 36;
 

@@ -63,7 +63,7 @@ export const TEMPLATE = `
   (cell("Clock", t.clock), cell("playing", t.playing), cell("upper", t.upper), cell("longest stretch", t.stretch), cell("load", t.load)).join(" · ")
 }
 
-#let reached(l) = if l.tempo != none [ #h(0.5em) #text(size: 0.85em)[reached] #blank(3.2em)]
+#let reached(l) = if l.tempo != none [ #h(0.5em) #box[#text(size: 0.85em)[reached] #blank(3.2em)]]
 #let asked(l) = {
   let said = (l.what, if l.tempo != none { tempo(l.tempo) } else { "" }, l.rest).filter(each => each != "")
   said.join([, ])

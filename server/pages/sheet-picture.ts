@@ -14,7 +14,7 @@ export interface Look {
   /** Width that there is, in millimetres. */
   readonly width: number;
   readonly fingerings: boolean;
-  /** Width of the room beside the words, in millimetres, for music of a single line that fits there. */
+  /** Width of the room beside the words, in millimetres, for music that takes no more lines there. */
   readonly beside?: number | undefined;
 }
 
@@ -45,9 +45,10 @@ export function pictureOf(ask: PictureAsk, look: Look): Picture | undefined {
   const sheet = joined(written.sheet);
   const scale = look.staff / STAFF_PIXELS;
   const within = (width: number): Layout => layoutOf(sheet, width / scale / PIXELS, look.fingerings);
+  const wide = within(look.width);
   const narrow = look.beside === undefined ? undefined : within(look.beside);
-  const beside = narrow !== undefined && narrow.breaks.size === 0;
-  const layout = beside ? narrow : within(look.width);
+  const beside = narrow !== undefined && narrow.breaks.size <= wide.breaks.size;
+  const layout = beside ? narrow : wide;
   const where = placementName(placement);
   const alt = altText(sheet, exercise.name, where);
   return {

@@ -89,7 +89,10 @@ interface Gathered {
 
 function sessionRows(days: readonly Day[]): WeekSheet["sessions"] {
   const sessions = new Map<string, Map<string, Gathered>>();
-  days.forEach((day, at) => {
+  const length = ({ sessions: all }: Day): number => all.reduce((sum, each) => sum + each.items.length, 0);
+  // The fullest day gives the rows their order.
+  for (const day of days.toSorted((a, b) => length(b) - length(a))) {
+    const at = days.indexOf(day);
     for (const session of day.sessions) {
       const rows = sessions.get(session.session.name) ?? new Map<string, Gathered>();
       sessions.set(session.session.name, rows);
@@ -104,7 +107,7 @@ function sessionRows(days: readonly Day[]): WeekSheet["sessions"] {
         row.items[at] = item;
       }
     }
-  });
+  }
   return [...sessions].map(([name, rows]) => ({ name, rows: [...rows.values()].map(rowOf) }));
 }
 
