@@ -73,10 +73,31 @@ export function figureName(name: FigureView["name"]): string {
   }
 }
 
-/** `upper 7:07 of 5:00 (R. A.)` */
+/** `upper 7:07 of 5:00 (R. A.)`, as briefly as a narrow view asks for. */
 export function figureText({ name, text, players }: FigureView): string {
-  const whose = players.length === 0 ? "" : ` (${players.join(", ")})`;
-  return `${figureName(name).toLocaleLowerCase()} ${text}${whose}`;
+  return `${shortName(name)} ${text}${whose(players)}`;
+}
+
+/** The same as it is read aloud: `upper register 7:07 of 5:00 (R. A.)`. */
+export function spokenFigure({ name, text, players }: FigureView): string {
+  return `${figureName(name)} ${text}${whose(players)}`;
+}
+
+function shortName(name: FigureView["name"]): string {
+  switch (name) {
+    case "clock":
+      return vscode.l10n.t("clock");
+    case "playing":
+      return vscode.l10n.t("playing");
+    case "upper":
+      return vscode.l10n.t("upper");
+    case "stretch":
+      return vscode.l10n.t("stretch");
+  }
+}
+
+function whose(players: readonly string[]): string {
+  return players.length === 0 ? "" : ` (${players.join(", ")})`;
 }
 
 /** The figure that uses most of what is allowed; without allowances, the first. */

@@ -8,7 +8,7 @@ import {
 import { Latest } from "./latest";
 import { planEditor } from "./plan-editor";
 import type { ServerKeeper } from "./server-keeper";
-import { figureText, standingSign, standingWord, tightestOf } from "./standing";
+import { figureText, spokenFigure, standingSign, standingWord, tightestOf } from "./standing";
 
 /** The command behind the item. */
 export const STATUS_MENU = "leadpipe.statusMenu";
@@ -92,7 +92,7 @@ export class StatusItem implements vscode.Disposable {
     ];
     this.item.backgroundColor = undefined;
     this.item.text = `$(${standingSign(day.standing)}) ${parts.join(" · ")}`;
-    const figures = day.figures.map(figureText);
+    const figures = day.figures.map(spokenFigure);
     const tooltip = new vscode.MarkdownString();
     tooltip.appendText(
       [

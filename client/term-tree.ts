@@ -12,7 +12,7 @@ import { TERM_VIEW_REQUEST } from "../server/protocol/requests";
 import { Latest } from "./latest";
 import { planEditor } from "./plan-editor";
 import type { ServerKeeper } from "./server-keeper";
-import { figureName, figureText, standingIcon, standingWord, tightestOf } from "./standing";
+import { figureName, figureText, spokenFigure, standingIcon, standingWord, tightestOf } from "./standing";
 
 /** The view, as the manifest names it. */
 export const TERM_VIEW = "leadpipe.term";
@@ -118,7 +118,8 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
     const shown = JSON.stringify(term ?? null);
     if (shown !== this.shown) {
       this.shown = shown;
-      this.tree.title = term?.title ?? vscode.l10n.t("Term");
+      // Said inside the view, since the room beside its title is short.
+      this.tree.message = term === undefined ? "" : headingOf(term);
       this.tree.badge = badgeOf(term);
       this.changed.fire(undefined);
     }
@@ -162,6 +163,11 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
 function placeOf(editor: vscode.TextEditor): PlaceParams {
   const { line, character } = editor.selection.active;
   return { uri: editor.document.uri.toString(), position: { line, character } };
+}
+
+/** The term and who plays it. */
+function headingOf({ title, players }: TermView): string {
+  return players.length === 0 ? title : `${title} · ${players.join(", ")}`;
 }
 
 /** How many days are over, beside the view's sign, so that it is seen while the view is folded. */
@@ -236,7 +242,7 @@ function completed(
   heading: readonly string[],
 ): vscode.TreeItem {
   item.iconPath = standingIcon(of.standing);
-  const parts = [standingWord(of.standing), of.remark, ...of.figures.map(figureText)].filter(
+  const parts = [standingWord(of.standing), of.remark, ...of.figures.map(spokenFigure)].filter(
     (part) => part !== "",
   );
   item.tooltip = [heading.join(", "), ...parts].join("\n");

@@ -113,7 +113,7 @@ async function main(): Promise<number> {
         await shot("undone");
       });
       await walk("the problems", async () => {
-        await (await ui.problems()).filter({ hasText: "5:28" }).first().waitFor();
+        await (await ui.problems()).filter({ hasText: "upper register" }).first().waitFor();
         await shot("problems");
         await page.keyboard.press("Control+j");
       });

@@ -81,7 +81,8 @@ export class Ui {
         NodeFilter.SHOW_TEXT,
       );
       for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
-        const at = (node.textContent ?? "").indexOf(wanted);
+        // An editor draws spaces as ones that do not break.
+        const at = (node.textContent ?? "").replaceAll("\u00a0", " ").indexOf(wanted);
         if (at < 0) continue;
         const range = document.createRange();
         range.setStart(node, at);
