@@ -85,9 +85,17 @@ export function answerRequests(ground: RequestsGround): void {
     if (notation === null || notation instanceof ResponseError) return hover;
     return pictures.pictured(hover, notation, theme, token);
   });
-  connection.onCompletion(
-    about("completion", at.once, null, (checked, path, { position, context }) =>
-      features.completionAt(checked, path, position, can.completion, context?.triggerCharacter),
+  // Who types on while an answer is awaited filters it by what was typed. An answer refused would not be asked for
+  // again, and nothing be offered.
+  connection.onCompletion(({ textDocument, position }, token) =>
+    answers.plain(
+      "completion",
+      token,
+      () => {
+        const path = addresses.pathOf(textDocument.uri);
+        return features.completionAt(workspace.checked, path, position, can.completion);
+      },
+      null,
     ),
   );
   connection.onCompletionResolve((item, token) =>
