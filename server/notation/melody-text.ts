@@ -12,7 +12,8 @@ interface Stretch {
 
 /** Names are kept on one line and hold no quotes or braces; a long one is a line of the score, not a name. */
 const LONGEST_NAME = 80;
-const BARS_A_LINE = 4;
+/** Signs to a line of music, its indent left aside: bars are kept whole. */
+const LONGEST_LINE = 92;
 
 /** The exercise, under the name and area given. */
 export function melodyText(melody: Melody, name: string, area: string): string {
@@ -87,7 +88,7 @@ function barsText(bars: readonly MelodyBar[]): string {
   const lines: string[] = [];
   let value: Fraction | undefined;
   let at = 0;
-  bars.forEach((bar, index) => {
+  for (const bar of bars) {
     const words: string[] = [];
     if (bar.key !== undefined) words.push(`key ${bar.key}`);
     if (bar.meter !== undefined) words.push(`meter ${bar.meter}`);
@@ -110,10 +111,12 @@ function barsText(bars: readonly MelodyBar[]): string {
       at++;
     }
     if (bar.events.length > 0) words.push("|");
-    if (index % BARS_A_LINE === BARS_A_LINE - 1) words.push("\n");
-    lines.push(words.join(" "));
-  });
-  return lines.join(" ");
+    const text = words.join(" ");
+    const line = lines.at(-1);
+    if (line === undefined || line.length + text.length >= LONGEST_LINE) lines.push(text);
+    else lines[lines.length - 1] = `${line} ${text}`;
+  }
+  return lines.join("\n");
 }
 
 interface Group {
