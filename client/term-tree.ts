@@ -209,11 +209,11 @@ function weekItem(week: WeekView): vscode.TreeItem {
   );
   // The same week keeps its fold through a refresh, whatever its figures.
   item.id = `${week.label} ${week.dates}`;
-  const word = week.remark === "" ? standingWord(week.standing) : week.remark;
-  const tightest = tightestOf(week.figures);
-  item.description = [word, ...(tightest === undefined ? [] : [figureText(tightest)]), week.dates].join(
-    " · ",
-  );
+  item.description = briefly([
+    week.remark === "" ? wordWorthSaying(week) : week.remark,
+    tightestText(week.figures),
+    week.dates,
+  ]);
   return completed(item, week, [week.label, week.dates]);
 }
 
@@ -225,14 +225,23 @@ function dayItem(day: DayView): vscode.TreeItem {
       : vscode.TreeItemCollapsibleState.Collapsed,
   );
   item.id = day.date;
-  const tightest = tightestOf(day.figures);
-  const figures = day.standing === "closed" || day.standing === "ill" ? undefined : tightest;
-  item.description = [
-    standingWord(day.standing),
-    ...(figures === undefined ? [] : [figureText(figures)]),
-    ...(day.remark === "" ? [] : [day.remark]),
-  ].join(" · ");
+  const idle = day.standing === "closed" || day.standing === "ill";
+  item.description = briefly([wordWorthSaying(day), idle ? "" : tightestText(day.figures), day.remark]);
   return completed(item, day, [day.label]);
+}
+
+/** The room beside a row's label is short, so that nothing is said there of what is as it should be. */
+function wordWorthSaying({ standing }: WeekView | DayView): string {
+  return standing === "within" ? "" : standingWord(standing);
+}
+
+function tightestText(figures: readonly FigureView[]): string {
+  const tightest = tightestOf(figures);
+  return tightest === undefined ? "" : figureText(tightest);
+}
+
+function briefly(parts: readonly string[]): string {
+  return parts.filter((part) => part !== "").join(" · ");
 }
 
 /** Sign, tooltip, words for a screen reader and the way to the text: alike for weeks and days. */
