@@ -1,3 +1,4 @@
+import type { DayItem } from "../days/day";
 import { type Placement, travelOf } from "../days/placement";
 import type { Instrument } from "../music/instrument";
 import type { SheetAsk } from "../notation/write-out";
@@ -8,8 +9,9 @@ import type { Assignment, Term } from "../plan/term";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { assignmentsIn } from "./assignments";
 import { instrumentOf, levelsAround } from "./exercise-reach";
-import { type ItemOnDay, meetingsOf } from "./hover-assignment";
+import { meetingsOf } from "./hover-assignment";
 import { nameAt } from "./names";
+import { readableExercise } from "./readable-exercise";
 import { pieceAt } from "./tree-at";
 
 /** The music that a place in a plan speaks of: an exercise, and how the line there asks for it. */
@@ -24,7 +26,7 @@ export interface AskedMusic {
 
 /**
  * The music at an offset: of the line of a session it stands in, of the exercise whose name it stands on, or, where
- * `inside` is asked for, of the exercise it stands anywhere in. Undefined elsewhere.
+ * `inside` is asked for, of the exercise it stands anywhere in, as far as that can be read. Undefined elsewhere.
  */
 export function musicAt(
   checked: Checked,
@@ -36,17 +38,19 @@ export function musicAt(
   if (at === undefined) return undefined;
   const { piece, start } = at;
   const { plan } = file;
+  const term = plan.own.terms.find((each) => each.place.piece === piece);
   const assignment = assignmentsIn(plan, piece).find(
     ({ place: { span } }) => span.start <= offset - start && offset - start <= span.end,
   );
-  const declared = inside && piece.declaration?.kind === "exercise" ? piece.declaration.name.text : undefined;
+  const exercise = inside ? readableExercise(plan, piece) : undefined;
+  if (exercise !== undefined) {
+    return { plan, exercise, assignment: undefined, players: playersFor(checked, file, term) };
+  }
   const named = nameAt(file, offset)?.mention;
-  const name =
-    assignment?.exercise ?? (named?.kind === "exercise" && !inside ? named.text : (declared ?? undefined));
-  const exercise = name === undefined ? undefined : plan.exercises.get(name);
-  if (exercise === undefined) return undefined;
-  const term = plan.own.terms.find((each) => each.place.piece === piece);
-  return { plan, exercise, assignment, players: playersFor(checked, file, term) };
+  const name = assignment?.exercise ?? (named?.kind === "exercise" ? named.text : undefined);
+  const found = name === undefined ? undefined : plan.exercises.get(name);
+  if (found === undefined) return undefined;
+  return { plan, exercise: found, assignment, players: playersFor(checked, file, term) };
 }
 
 /** Those who play a term; for what stands in none, the levels around. */
@@ -58,32 +62,34 @@ export function playersFor(checked: Checked, file: CheckedFile, term: Term | und
 /** What is written out of the music: in the key and at the tempo that its line says for the first day it falls on. */
 export function sheetAskOf({ plan, exercise, assignment, players }: AskedMusic): SheetAsk {
   const instrument = instrumentOf(players);
-  const { settings } = plan;
-  if (assignment === undefined) return { exercise, instrument, settings };
-  const [first] = meetingsOf(plan, assignment);
-  return assignedAsk(plan, assignment, first, exercise, instrument);
+  if (assignment === undefined) return { exercise, instrument, settings: plan.settings };
+  return assignedAsk(plan, assignment, meetingsOf(plan, assignment)[0]?.item, exercise, instrument);
 }
 
 /** What is written out of a session's line as it is met on a day; where it is met on none, as the line begins. */
 export function assignedAsk(
-  { settings }: Plan,
+  { settings }: Pick<Plan, "settings">,
   assignment: Assignment,
-  met: ItemOnDay | undefined,
+  met: Pick<DayItem, "exercise" | "passes" | "bpm"> | undefined,
   named: Exercise,
   instrument: Instrument,
 ): SheetAsk {
-  const exercise = met?.item.exercise ?? named;
+  const exercise = met?.exercise ?? named;
   const { articulation, dynamic, rest } = assignment;
-  const placements: readonly Placement[] =
+  const passes: readonly Placement[] =
     met === undefined
       ? travelOf(assignment, exercise, instrument).placements.slice(0, 1)
-      : met.item.passes.map((pass) => pass.placement);
+      : met.passes.map((pass) => pass.placement);
+  // The cells of a series are written out from the first of them.
+  const series = exercise.series !== undefined && met !== undefined;
+  const placements = series ? passes.slice(0, 1) : passes;
   return {
     exercise,
     instrument,
     settings,
     placements: placements.length === 0 ? undefined : placements,
-    tempo: tempoOf(exercise, assignment, met?.item.bpm),
+    cells: series ? passes.length : undefined,
+    tempo: tempoOf(exercise, assignment, met?.bpm),
     articulation,
     dynamic,
     rest,

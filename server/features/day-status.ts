@@ -1,12 +1,12 @@
 import type { Position } from "vscode-languageserver-types";
 import type { Day, PlayerTerm } from "../days/day";
-import { parseDate } from "../plan/date";
 import type { Term } from "../plan/term";
 import type { DayStatusResult, DayView } from "../protocol/requests";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { dayView } from "./day-view";
 import { fileOf, offsetOf, type Places } from "./lines-of";
 import { playerTerms } from "./player-terms";
+import { termSubject } from "./term-subject";
 import { chainAt, type Held, pieceAt } from "./tree-at";
 
 /**
@@ -36,34 +36,21 @@ type Asked = (day: Day) => boolean;
 
 /** Which days the text around the cursor speaks of, the innermost that speaks of any. */
 function daysAsked(term: Term, chain: readonly Held[]): Asked | undefined {
-  for (const held of chain.toReversed()) {
-    const asked = askedBy(term, held);
-    if (asked !== undefined) return asked;
+  const subject = termSubject(term, chain);
+  switch (subject?.kind) {
+    case undefined:
+      return undefined;
+    case "date":
+      return (day) => day.date === subject.date;
+    case "session":
+      return (day) => day.sessions.some((each) => each.session === subject.session);
+    case "booking":
+      return (day) => day.bookings.includes(subject.booking);
+    case "closure":
+      return ({ date }) => date >= subject.closure.from && date <= subject.closure.to;
+    case "weeks":
+      return (day) => day.sessions.some((each) => subject.weeks.sessions.includes(each.session));
   }
-  return undefined;
-}
-
-function askedBy(term: Term, { as, node }: Held): Asked | undefined {
-  if (as === "leaf") {
-    const date = node.text === undefined ? undefined : parseDate(node.text);
-    return date === undefined ? undefined : (day) => day.date === date;
-  }
-  const { start } = node.span;
-  const session = term.weeks
-    .flatMap((weeks) => weeks.sessions)
-    .find((each) => each.place.span.start === start);
-  if (session !== undefined) return (day) => day.sessions.some((each) => each.session === session);
-  if (as !== "statement") return undefined;
-  const booking = term.bookings.find((each) => each.place.span.start === start);
-  if (booking !== undefined) return (day) => day.bookings.includes(booking);
-  const closure = term.closures.find((each) => each.place.span.start === start);
-  if (closure !== undefined) return ({ date }) => date >= closure.from && date <= closure.to;
-  if (node.kind === "weeks") {
-    const weeks = term.weeks.find((each) => each.place.span.start === node.weeks.span.start);
-    if (weeks === undefined) return undefined;
-    return (day) => day.sessions.some((each) => weeks.sessions.includes(each.session));
-  }
-  return undefined;
 }
 
 /** Of the days asked about, the one that uses most of what is allowed. */

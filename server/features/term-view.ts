@@ -28,7 +28,16 @@ export function termView(
   const file = fileOf(checked, path);
   const term = file === undefined ? undefined : termAt(file, offsetOf(file, position));
   if (file === undefined || term === undefined) return undefined;
-  const players = playerTerms(file.plan, term);
+  return termViewFor(checked, term, playerTerms(file.plan, term), places);
+}
+
+/** The same for some of those who play the term. */
+export function termViewFor(
+  checked: Checked,
+  term: Term,
+  players: readonly PlayerTerm[],
+  places: Places,
+): TermView {
   const totals = players.map(weeksOf);
   return {
     title: term.name,

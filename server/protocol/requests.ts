@@ -180,3 +180,221 @@ export interface StateParams {
   /** In a teacher's words; empty where there is nothing to say. */
   readonly words: string;
 }
+
+/** Client → server: what the preview shows of a place in a plan. */
+export const PREVIEW_REQUEST = "leadpipe/preview";
+
+export interface PreviewParams extends PlaceParams {
+  /** Whose days and range; without one, the first who plays it. */
+  readonly player?: string | undefined;
+}
+
+/** Something that could not be read, in a teacher's words, and where. */
+export interface MissingView {
+  readonly text: string;
+  readonly place: PlaceView | undefined;
+}
+
+/**
+ * Which music is meant. The page gets it with a view and hands it back as it is; what a person chose beside goes into
+ * the request that carries it.
+ */
+export interface MusicAsk {
+  /** The plan in whose words the names are meant. */
+  readonly uri: string;
+  readonly exercise: string;
+  /** The line of a session that asks for it. */
+  readonly line: PlaceParams | undefined;
+  /** Keys or combinations, by the ids of `KeyChoice`; none for the exercise's own. */
+  readonly where: readonly string[];
+  /** Cells of a series; undefined for as many as it says. */
+  readonly cells: number | undefined;
+  /** Beats to the minute, and the note value that is counted, as a part of a whole note: `1/4`. */
+  readonly bpm: number | undefined;
+  readonly beat: string | undefined;
+  readonly player: string | undefined;
+}
+
+/** One exercise of a view. */
+export interface PreviewItem {
+  /** The same for the same line of the same view, however it is edited. */
+  readonly id: string;
+  readonly name: string;
+  /** What is asked of it: key, tempo, amount, each a few words. */
+  readonly asked: readonly string[];
+  readonly aims: readonly string[];
+  /** The line that asks for it, or else where it is declared. */
+  readonly place: PlaceView | undefined;
+  /** Undefined where there are no notes to show. */
+  readonly music: MusicAsk | undefined;
+  /** What is done where there are no notes: a printed page, an activity. */
+  readonly without: string;
+}
+
+/** A chart with the numbers it is drawn from. */
+export interface ChartView {
+  readonly title: string;
+  /** SVG text in the colours of the editor's charts. */
+  readonly svg: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly { readonly cells: readonly string[]; readonly place: PlaceView | undefined }[];
+}
+
+export interface PreviewView {
+  readonly kind: "exercise" | "session" | "day" | "week" | "term";
+  readonly title: string;
+  /** Where it belongs: an area, a date, a term. */
+  readonly under: readonly string[];
+  readonly place: PlaceView | undefined;
+  /** Who can be chosen, and who is. */
+  readonly players: readonly string[];
+  readonly player: string | undefined;
+  readonly items: readonly PreviewItem[];
+  readonly charts: readonly ChartView[];
+  readonly missing: readonly MissingView[];
+}
+
+/** Null where the place speaks of nothing that can be shown. */
+export type PreviewResult = PreviewView | null;
+
+/** Client → server: the notation of some music, as pictures to be asked for one by one. */
+export const NOTATION_REQUEST = "leadpipe/notation";
+
+export interface NotationParams {
+  readonly music: MusicAsk;
+  /** A key or combination in place of those the music says: the id of a `KeyChoice`. */
+  readonly where?: string | undefined;
+  readonly fingerings: boolean;
+  /** Pixels that there are across. */
+  readonly width: number;
+}
+
+export interface KeyChoice {
+  readonly id: string;
+  readonly name: string;
+  /** How it lies for the player, in words; empty where nothing is known. */
+  readonly lies: string;
+}
+
+export interface PictureView {
+  /** By which the picture is asked for. Pictures of one name are the same. */
+  readonly name: string;
+  /** What it shows, in words. */
+  readonly title: string;
+  /** The number of its first event, counted through the notation; in the picture that event is called `e0`. */
+  readonly first: number;
+  /**
+   * Where its events stand in the text of `NotationView.uri`, four numbers each: line and character of start and end.
+   */
+  readonly places: readonly number[];
+}
+
+export interface NotationView {
+  readonly title: string;
+  readonly uri: string | undefined;
+  readonly pictures: readonly PictureView[];
+  readonly keys: readonly KeyChoice[];
+  readonly missing: readonly MissingView[];
+}
+
+export type NotationResult = NotationView | null;
+
+/** Client → server: one picture of notation that was told of. */
+export const PICTURE_REQUEST = "leadpipe/picture";
+
+export interface PictureParams {
+  readonly name: string;
+}
+
+/** The kinds of mark that a note can carry. */
+export type MarkName = "upper" | "beyond" | "never" | "breath";
+
+export interface PictureResultView {
+  /**
+   * SVG text in `currentColor`. Notes and rests are groups called `e0`, `e1` …, of the classes `note` and `rest`;
+   * marks are groups of the class `mark` and of their names.
+   */
+  readonly svg: string;
+  /** The notes by their names in the picture, each in words. */
+  readonly notes: readonly { readonly name: string; readonly words: string }[];
+  readonly marks: readonly MarkName[];
+}
+
+/** `unknown` where the server has forgotten the picture; then its notation is to be asked for again. */
+export type PictureResult =
+  | PictureResultView
+  | { readonly trouble: string; readonly unknown: boolean }
+  | null;
+
+/** Client → server: some music in time, to be sounded. */
+export const SOUND_REQUEST = "leadpipe/sound";
+
+export interface SoundParams {
+  readonly music: MusicAsk;
+  readonly where?: string | undefined;
+  /** Beats to the minute in place of what the music says. */
+  readonly bpm?: number | undefined;
+  /** As it sounds, or as the written notes would. */
+  readonly pitch: "sounding" | "written";
+  readonly metronome: boolean;
+  /** A bar counted before it begins. */
+  readonly countIn: boolean;
+  readonly drone: boolean;
+  /** Each phrase sounded, then silence as long, for the player. */
+  readonly turns: boolean;
+}
+
+/** A tone. Times are seconds from the start. */
+export interface ToneView {
+  readonly at: number;
+  readonly until: number;
+  readonly hz: number;
+  /** 0 to 1. */
+  readonly loud: number;
+  /** Whether it goes on from the tone before without being struck. */
+  readonly joined: boolean;
+  readonly accent: boolean;
+  /** The frequency it is bent down to and back from; undefined where it is not. */
+  readonly bent: number | undefined;
+}
+
+export interface SoundView {
+  readonly seconds: number;
+  readonly tones: readonly ToneView[];
+  /** When events (of the numbers in `PictureView.first` and on) begin, and whether it is the player's turn. */
+  readonly steps: readonly {
+    readonly event: number;
+    readonly at: number;
+    readonly until: number;
+    readonly yours: boolean;
+  }[];
+  readonly clicks: readonly { readonly at: number; readonly strong: boolean }[];
+  /** Frequencies of the drone; empty for none. */
+  readonly drone: readonly number[];
+  readonly tempo: {
+    readonly beat: string;
+    readonly bpm: number;
+    readonly own: number;
+    readonly least: number;
+    readonly most: number;
+  };
+}
+
+export type SoundResult = SoundView | null;
+
+/** Client → server: the exercise at a place as a file for other programs. Nothing is written by the server. */
+export const EXPORT_REQUEST = "leadpipe/export";
+
+export interface ExportParams extends PlaceParams {
+  readonly form: "musicxml" | "midi" | "svg";
+}
+
+export type ExportResult =
+  | {
+      /** A name for the file, with its ending. */
+      readonly fileName: string;
+      /** What goes into it, in base 64. */
+      readonly bytes: string;
+    }
+  /** Why there is nothing to write. */
+  | { readonly trouble: string };
