@@ -1,5 +1,6 @@
 /** From a sheet to a picture, with whatever engraver there is. */
 
+import { staffPosition, stepOf } from "../music/pitch";
 import { cleanSvg } from "./clean-svg";
 import { layoutOf } from "./line-breaks";
 import { musicXmlOf } from "./musicxml";
@@ -68,6 +69,7 @@ export function engraveWith(toolkit: Toolkit, task: EngravingTask): string {
     pageWidth: task.width,
     breaks: task.broken ? "encoded" : "none",
     adjustPageWidth: !task.broken,
+    lyricTopMinMargin: textDistance(task.musicXml),
   });
   const unread = new EngravingError("The engraver could not read this music.");
   if (!toolkit.loadData(task.musicXml)) throw unread;
@@ -76,14 +78,30 @@ export function engraveWith(toolkit: Toolkit, task: EngravingTask): string {
   return svg;
 }
 
+/** How far the engraver keeps text from the staff, in half staff spaces: so that it clears the lowest note. */
+function textDistance(musicXml: string): number {
+  if (!musicXml.includes("<lyric")) return LEAST_TEXT_DISTANCE;
+  let lowest = Number.POSITIVE_INFINITY;
+  for (const [, letter = "", octave] of musicXml.matchAll(
+    /<step>([A-G])<\/step>(?:\s*<alter>[^<]*<\/alter>)?\s*<octave>(\d)<\/octave>/g,
+  )) {
+    lowest = Math.min(lowest, staffPosition({ step: stepOf(letter) ?? 0, alter: 0, octave: Number(octave) }));
+  }
+  return Math.max(LEAST_TEXT_DISTANCE, Math.min(MOST_TEXT_DISTANCE, CLEAR_OF_STAFF - lowest));
+}
+
+/** Bounds of the engraver's option. */
+const LEAST_TEXT_DISTANCE = 2;
+const MOST_TEXT_DISTANCE = 8;
+/** The line of the staff, counted as `staffPosition` does, that needs no more than no distance: A4. */
+const CLEAR_OF_STAFF = staffPosition({ step: 5, alter: 0, octave: 4 });
+
 /** Everything on one page as high as it needs, lines broken where the MusicXML says. */
 export const OPTIONS: Readonly<Record<string, unknown>> = {
   adjustPageHeight: true,
   footer: "none",
   header: "none",
   lyricSize: 3.4,
-  // Text keeps clear of low C on its ledger line.
-  lyricTopMinMargin: 5,
   lyricWordSpace: 2,
   minLastJustification: 0.55,
   pageHeight: 60_000,
