@@ -2,7 +2,7 @@ import { midiOf } from "../music/pitch";
 import type { Player } from "../plan/player";
 import type { Term } from "../plan/term";
 import type { PlayerTerm } from "./day";
-import { type DaysPlan, groundHolds, termGround } from "./term-ground";
+import { type DaysPlan, TermGround } from "./term-ground";
 import { unrollTerm } from "./unroll";
 import { withUpperLine } from "./with-upper-line";
 
@@ -10,7 +10,7 @@ import { withUpperLine } from "./with-upper-line";
 const MOST_KEPT = 100;
 
 interface Unrolled {
-  readonly ground: readonly unknown[];
+  readonly ground: TermGround;
   readonly byKey: Map<string, PlayerTerm>;
   /** One of them for all upper lines. */
   readonly byRest: Map<string, PlayerTerm>;
@@ -27,11 +27,11 @@ const unrolled = new WeakMap<Term, Unrolled>();
  */
 export function sharedUnrolling(plan: DaysPlan, term: Term): (player: Player) => PlayerTerm {
   const before = unrolled.get(term);
-  const same = before !== undefined && groundHolds(before.ground, plan, term);
+  const same = before?.ground.holdsIn(plan) === true;
   const { byKey, byRest } = same
     ? before
     : { byKey: new Map<string, PlayerTerm>(), byRest: new Map<string, PlayerTerm>() };
-  if (!same) unrolled.set(term, { ground: termGround(plan, term), byKey, byRest });
+  if (!same) unrolled.set(term, { ground: new TermGround(plan, term), byKey, byRest });
   return (player) => {
     const { upperFrom } = player.figures;
     const apart =

@@ -7,18 +7,37 @@ export type DaysPlan = Pick<Plan, "settings" | "exercises" | "routines" | "recor
 
 /**
  * Everything that the days of a term hang on beside the term itself and the player. All of it keeps its identity
- * while its text does: two plans whose grounds are the same, each for each, unroll the term alike.
+ * while its text does: two plans in which all of it is the same unroll the term alike.
  */
-export function termGround(plan: DaysPlan, term: Term): readonly unknown[] {
-  const ground: unknown[] = [];
-  walk(plan, term, (each) => ground.push(each) > 0);
-  return ground;
+export class TermGround {
+  private readonly parts: readonly unknown[];
+
+  constructor(
+    private plan: DaysPlan,
+    private readonly term: Term,
+  ) {
+    const parts: unknown[] = [];
+    walk(plan, term, (part) => parts.push(part) > 0);
+    this.parts = parts;
+    this.plan = wholesOf(plan);
+  }
+
+  /** Whether it is all the same in this plan; asked with every letter that is typed. */
+  holdsIn(plan: DaysPlan): boolean {
+    const { settings, exercises, routines, records } = this.plan;
+    if (!sameGround(records, plan.records)) return false;
+    // Plans share these while nothing in them differs, and then nothing need be looked up.
+    if (settings === plan.settings && exercises === plan.exercises && routines === plan.routines) return true;
+    let at = 0;
+    const same = walk(plan, this.term, (part) => this.parts[at++] === part) && at === this.parts.length;
+    if (same) this.plan = wholesOf(plan);
+    return same;
+  }
 }
 
-/** Whether a ground is still what it would be in this plan; asked with every letter that is typed. */
-export function groundHolds(ground: readonly unknown[], plan: DaysPlan, term: Term): boolean {
-  let at = 0;
-  return walk(plan, term, (each) => ground[at++] === each) && at === ground.length;
+/** Of a plan no more than is looked at, so that nothing else is held on to. */
+function wholesOf({ settings, exercises, routines, records }: DaysPlan): DaysPlan {
+  return { settings, exercises, routines, records };
 }
 
 /** Whether two lists hold the same, each for each. */
@@ -28,9 +47,8 @@ export function sameGround(a: readonly unknown[], b: readonly unknown[]): boolea
 
 /** Hands out one part of a ground after the other until one is not welcome; whether all were. */
 function walk(plan: DaysPlan, term: Term, welcome: (part: unknown) => boolean): boolean {
-  const { settings, exercises, routines, records } = plan;
-  if (!welcome(settings) || !welcome(records.length)) return false;
-  for (const record of records) if (!welcome(record)) return false;
+  const { settings, exercises, routines } = plan;
+  if (!welcome(settings)) return false;
   const names = namesIn(term);
   for (const name of names.played) if (!welcome(exercises.get(name))) return false;
   for (const name of names.routines) {

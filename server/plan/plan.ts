@@ -2,6 +2,7 @@ import type { Piece } from "../../grammar/piece";
 import type { Name, UseDeclaration } from "../../grammar/tree";
 import { type Area, readArea } from "./area";
 import { completeExercise, type Exercise, type ExerciseDraft, readExercise } from "./exercise";
+import { JointNames, type Names } from "./names";
 import { nearest } from "./nearest";
 import type { Place } from "./place";
 import { completePlayer, type Player, type PlayerDraft, readPlayer } from "./player";
@@ -31,7 +32,7 @@ export interface Plan {
     readonly uses: readonly { readonly declaration: UseDeclaration; readonly place: Place }[];
   };
   /** Names of exercises and routines that this file asks for anywhere. */
-  readonly mentioned: ReadonlySet<string>;
+  readonly mentioned: Names;
   /** What could not be meant, in the file itself. */
   readonly troubles: readonly Trouble[];
 }
@@ -139,15 +140,34 @@ function completedPlayer(draft: PlayerDraft, bases: readonly PlayerDraft[]): Pla
 
 /**
  * The plan of a file. `used` are the files it uses, farthest first, each once; `records` what other files
- * recorded of its terms.
+ * recorded of its terms. `before` is what the same file meant a moment ago: whole tables of names that came out
+ * the same are taken over from it, so that who finds the same table again need not look into it.
  */
 export function buildPlan(
   own: readonly Piece[],
   used: readonly (readonly Piece[])[],
   records: readonly Record[] = [],
+  before?: Plan,
 ): Plan {
-  return new Builder().build(own, used, records);
+  return new Builder().build(own, used, records, before);
 }
+
+/** The table of before where nothing in it differs. */
+function sameTable<T>(
+  before: ReadonlyMap<string, T> | undefined,
+  now: ReadonlyMap<string, T>,
+): ReadonlyMap<string, T> {
+  if (before === undefined || before.size !== now.size) return now;
+  const old = before.entries();
+  for (const [name, thing] of now) {
+    const [oldName, oldThing] = old.next().value ?? [];
+    if (oldName !== name || oldThing !== thing) return now;
+  }
+  return before;
+}
+
+/** The tables in which all that a term names was found. */
+const allFoundIn = new WeakMap<Term, readonly unknown[]>();
 
 class Builder {
   private settings: Settings = STARTING_SETTINGS;
@@ -161,7 +181,12 @@ class Builder {
   private readonly mentioned = new Set<string>();
   private readonly firsts = new Map<string, Place>();
 
-  build(own: readonly Piece[], used: readonly (readonly Piece[])[], records: readonly Record[]): Plan {
+  build(
+    own: readonly Piece[],
+    used: readonly (readonly Piece[])[],
+    records: readonly Record[],
+    before: Plan | undefined,
+  ): Plan {
     for (const file of used) for (const piece of file) this.declare(piece, false);
     const mine: Declared[] = [];
     for (const piece of own) {
@@ -170,25 +195,36 @@ class Builder {
     }
     for (const record of records) if (!this.records.includes(record)) this.records.push(record);
 
-    const exercises = new Map<string, Exercise>();
+    const allExercises = new Map<string, Exercise>();
     const ownDrafts = new Set(mine.map((each) => (each.kind === "exercise" ? each.draft : undefined)));
     for (const [name, draft] of this.drafts) {
       const isOwn = ownDrafts.has(draft);
       const result = completed(draft, this.baseOf(draft, isOwn));
       if (isOwn) this.troubles.push(...result.troubles);
-      if (result.exercise !== undefined) exercises.set(name, result.exercise);
+      if (result.exercise !== undefined) allExercises.set(name, result.exercise);
     }
-    const players = new Map<string, Player>();
+    const allPlayers = new Map<string, Player>();
     const ownPlayers = new Set(mine.map((each) => (each.kind === "player" ? each.draft : undefined)));
     for (const [name, draft] of this.playerDrafts) {
-      players.set(name, completedPlayer(draft, this.playerBases(draft, ownPlayers.has(draft))));
+      allPlayers.set(name, completedPlayer(draft, this.playerBases(draft, ownPlayers.has(draft))));
     }
-    for (const each of mine) this.checkNames(each, exercises);
+    const exercises = sameTable(before?.exercises, allExercises);
+    const players = sameTable(before?.players, allPlayers);
+    const routines = sameTable(before?.routines, this.routines);
+    const asking: Names[] = [this.mentioned];
+    for (const each of mine) {
+      if (each.kind === "term" && each.term !== undefined) {
+        const names = namesIn(each.term);
+        asking.push(names.exercises, names.routines);
+        if (findsAll(each.term, exercises, routines, players)) continue;
+      }
+      this.checkNames(each, exercises);
+    }
     return {
       settings: this.settings,
       areas: this.areas,
       exercises,
-      routines: this.routines,
+      routines,
       players,
       terms: this.terms,
       records: this.records,
@@ -208,7 +244,7 @@ class Builder {
             : [],
         ),
       },
-      mentioned: this.mentioned,
+      mentioned: new JointNames(asking),
       troubles: this.troubles,
     };
   }
@@ -358,7 +394,6 @@ class Builder {
       case "term": {
         const { term } = declared;
         if (term === undefined) return;
-        if (this.knowsAll(term)) return;
         const { piece } = term.place;
         for (const player of term.players) {
           if (!this.playerDrafts.has(player.text))
@@ -406,22 +441,6 @@ class Builder {
     }
   }
 
-  /** Notes what a term asks for, each once; whether all of it is there, so that nothing need be looked for. */
-  private knowsAll(term: Term): boolean {
-    const { exercises, routines, players } = namesIn(term);
-    let all = true;
-    for (const name of exercises) {
-      this.mentioned.add(name);
-      all &&= this.drafts.has(name);
-    }
-    for (const name of routines) {
-      this.mentioned.add(name);
-      all &&= this.routines.has(name);
-    }
-    for (const name of players) all &&= this.playerDrafts.has(name);
-    return all;
-  }
-
   private checkContent(content: SessionContent): void {
     for (const item of content.items) if ("exercise" in item) this.mention(item.namePlace, item.exercise);
     if (content.short !== undefined) this.checkContent(content.short);
@@ -433,6 +452,24 @@ class Builder {
       this.unknown(place.piece, "exercise", { text: name, span: place.span }, this.drafts.keys());
     }
   }
+}
+
+/** Whether all that a term names is there, so that nothing need be said of its names. */
+function findsAll(
+  term: Term,
+  exercises: Plan["exercises"],
+  routines: Plan["routines"],
+  players: Plan["players"],
+): boolean {
+  const tables = [exercises, routines, players];
+  if (allFoundIn.get(term)?.every((table, i) => table === tables[i]) === true) return true;
+  const names = namesIn(term);
+  const all =
+    [...names.exercises].every((name) => exercises.has(name)) &&
+    [...names.routines].every((name) => routines.has(name)) &&
+    [...names.players].every((name) => players.has(name));
+  if (all) allFoundIn.set(term, tables);
+  return all;
 }
 
 /** One draft that says what a whole chain of likes says, nearest first; made once for the same chain. */

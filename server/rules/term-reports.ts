@@ -1,5 +1,5 @@
 import type { PlayerTerm } from "../days/day";
-import { groundHolds, sameGround, termGround } from "../days/term-ground";
+import { sameGround, TermGround } from "../days/term-ground";
 import type { Plan } from "../plan/plan";
 import type { Player } from "../plan/player";
 import type { Term } from "../plan/term";
@@ -16,7 +16,7 @@ interface Kept {
 }
 
 interface Reports {
-  readonly ground: readonly unknown[];
+  readonly ground: TermGround;
   readonly areas: readonly unknown[];
   readonly byPlayer: WeakMap<Player, Kept>;
 }
@@ -32,10 +32,9 @@ const reports = new WeakMap<Term, Reports>();
 export function termReports(plan: Plan, term: Term, rules: readonly TermRule[]): (days: PlayerTerm) => Said {
   const before = reports.get(term);
   const areas = [...plan.areas.values()];
-  const same =
-    before !== undefined && sameGround(before.areas, areas) && groundHolds(before.ground, plan, term);
+  const same = before !== undefined && sameGround(before.areas, areas) && before.ground.holdsIn(plan);
   const byPlayer = same ? before.byPlayer : new WeakMap<Player, Kept>();
-  if (!same) reports.set(term, { ground: termGround(plan, term), areas, byPlayer });
+  if (!same) reports.set(term, { ground: new TermGround(plan, term), areas, byPlayer });
   return (days) => {
     const kept = byPlayer.get(days.player);
     if (kept !== undefined && kept.days === days.days) return kept.said;

@@ -9,22 +9,44 @@ export function mergedFindings(
   findings: readonly Finding[],
   starts: ReadonlyMap<Piece, number>,
 ): readonly Finding[] {
-  const at = ({ place }: Finding): number => (starts.get(place.piece) ?? 0) + place.span.start;
-  const merged = new Map<string, Finding>();
+  const merged: Placed[] = [];
+  const byPlace = new Map<number, Placed[]>();
   for (const finding of findings) {
-    const key = `${at(finding)} ${finding.place.span.end} ${finding.code} ${finding.message}`;
-    const first = merged.get(key);
-    merged.set(key, first === undefined ? finding : together(first, finding));
+    const { piece, span } = finding.place;
+    const at = (starts.get(piece) ?? 0) + span.start;
+    const here = byPlace.get(at);
+    const first = here?.find((each) => isSame(each.finding, finding));
+    if (first !== undefined) {
+      first.finding = together(first.finding, finding);
+      continue;
+    }
+    const placed = { at, finding };
+    merged.push(placed);
+    if (here === undefined) byPlace.set(at, [placed]);
+    else here.push(placed);
   }
-  return [...merged.values()].sort(
-    (a, b) =>
-      at(a) - at(b) ||
-      SEVERITY_ORDER[a.severity] - SEVERITY_ORDER[b.severity] ||
-      (a.code < b.code ? -1 : a.code > b.code ? 1 : 0),
-  );
+  return merged.sort(inOrder).map(({ finding }) => finding);
+}
+
+interface Placed {
+  readonly at: number;
+  finding: Finding;
 }
 
 const SEVERITY_ORDER = { error: 0, warning: 1, note: 2 } as const;
+
+function inOrder(a: Placed, b: Placed): number {
+  return (
+    a.at - b.at ||
+    SEVERITY_ORDER[a.finding.severity] - SEVERITY_ORDER[b.finding.severity] ||
+    (a.finding.code < b.finding.code ? -1 : a.finding.code > b.finding.code ? 1 : 0)
+  );
+}
+
+/** Whether two findings at one place say the same. */
+function isSame(a: Finding, b: Finding): boolean {
+  return a.place.span.end === b.place.span.end && a.code === b.code && a.message === b.message;
+}
 
 function together(a: Finding, b: Finding): Finding {
   return {

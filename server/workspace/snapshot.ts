@@ -200,7 +200,7 @@ export class SnapshotFile implements CheckedFile {
     this.planned =
       old !== undefined && old.own === own && sameList(old.used, used) && sameList(old.records, records)
         ? old
-        : { own, used, records, plan: buildPlan(own, used, records) };
+        : { own, used, records, plan: buildPlan(own, used, records, old?.plan) };
     return this.planned.plan;
   }
 

@@ -1,4 +1,5 @@
 import type { SourceTree } from "../../grammar/piece";
+import { JointNames } from "../plan/names";
 import type { Plan } from "../plan/plan";
 import type { Surroundings } from "../rules/surroundings";
 
@@ -6,16 +7,16 @@ import type { Surroundings } from "../rules/surroundings";
 export function surroundingsOf(
   files: Iterable<{ readonly tree: SourceTree; readonly plan: Plan }>,
 ): Surroundings {
-  const mentioned = new Set<string>();
+  const mentioned: Plan["mentioned"][] = [];
   let terms = false;
   let readable = true;
   for (const { tree, plan } of files) {
-    for (const name of mentionedIn(plan)) mentioned.add(name);
+    mentioned.push(plan.mentioned);
     terms ||= plan.own.terms.length > 0;
     readable &&= isReadable(tree);
   }
   // Where something could not be read, nobody knows what it asks for, and nothing is called unused.
-  return { mentioned, hasTerm: terms && readable };
+  return { mentioned: new JointNames(mentioned), hasTerm: terms && readable };
 }
 
 /**
@@ -26,22 +27,6 @@ export function seenBy(plan: Plan, { mentioned, hasTerm }: Surroundings): string
   if (!hasTerm) return "";
   const own = [...plan.own.exercises, ...plan.own.routines];
   return own.map(({ name }) => (mentioned.has(name) ? "1" : "0")).join("");
-}
-
-const knownMentions = new WeakMap<Plan, ReadonlySet<string>>();
-
-/** Exercises and routines that a plan asks for. */
-function mentionedIn(plan: Plan): ReadonlySet<string> {
-  const known = knownMentions.get(plan);
-  if (known !== undefined) return known;
-  const mentioned = new Set(plan.mentioned);
-  for (const term of plan.own.terms) {
-    for (const weeks of term.weeks) {
-      for (const { routine } of weeks.sessions) if (routine !== undefined) mentioned.add(routine.text);
-    }
-  }
-  knownMentions.set(plan, mentioned);
-  return mentioned;
 }
 
 const knownReadable = new WeakMap<SourceTree, boolean>();
