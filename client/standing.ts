@@ -50,7 +50,7 @@ export function standingIcon(standing: Standing): vscode.ThemeIcon {
     case "near":
       return new vscode.ThemeIcon(standingSign(standing), new vscode.ThemeColor("list.warningForeground"));
     case "within":
-      return new vscode.ThemeIcon(standingSign(standing), new vscode.ThemeColor("testing.iconPassed"));
+      return new vscode.ThemeIcon(standingSign(standing), new vscode.ThemeColor("charts.green"));
     case "closed":
     case "ill":
     case "light":

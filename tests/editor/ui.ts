@@ -60,14 +60,23 @@ export class Ui {
     return this.page.locator(".editor-group-container.active .monaco-editor").first();
   }
 
-  /** Points at a word and returns the hover that comes, once it holds the words expected. */
+  /**
+   * Points at a word and returns the hover that comes, once it holds the words expected. Lines may still move while
+   * figures appear above them, so a pointer that came to lie beside the word is moved onto it again.
+   */
   async hover(at: string, expected: string): Promise<Locator> {
-    await this.pointAt(at);
-    const hover = this.page.locator(".monaco-editor .monaco-hover:not(.hidden) .hover-row", {
-      hasText: expected,
-    });
-    await hover.first().waitFor();
-    return hover.first();
+    const hover = this.page
+      .locator(".monaco-editor .monaco-hover:not(.hidden) .hover-row", { hasText: expected })
+      .first();
+    for (let tries = 1; ; tries++) {
+      await this.pointAt(at);
+      try {
+        await hover.waitFor({ timeout: 4000 });
+        return hover;
+      } catch (thrown) {
+        if (tries === 4) throw thrown;
+      }
+    }
   }
 
   /**
