@@ -53,6 +53,11 @@ test("with the tree at hand the lines are the same", () => {
       const [plain, quick] = [new LineIndex(text), new LineIndex(text, readSource(text))];
       expect(quick.lineCount).toBe(plain.lineCount);
       for (let at = 0; at <= text.length; at++) expect(quick.position(at)).toEqual(plain.position(at));
+      for (let line = -1; line <= plain.lineCount; line++) {
+        for (const column of [0, 3, 99]) {
+          expect(quick.offset({ line, column })).toBe(plain.offset({ line, column }));
+        }
+      }
     }),
     { seed: 20260907, numRuns: 500 },
   );
