@@ -2,6 +2,7 @@ import type { PlayerTerm } from "../days/day";
 import { unrollTerm } from "../days/unroll";
 import { nearest } from "../plan/nearest";
 import { playersOf } from "../plan/plan";
+import { RATIO_METHODS, type RatioMethod } from "../totals/training-load";
 import type { Checked } from "../workspace/check-sources";
 import { Misuse } from "./world";
 
@@ -36,4 +37,12 @@ function mustBeThere(what: string, name: string | undefined, names: ReadonlySet<
   throw new Misuse(
     `There is no ${what} “${name}” in these plans.${near === undefined ? "" : ` Did you mean “${near}”?`}`,
   );
+}
+
+/** The method of weighing loads that `--history` asks for. */
+export function methodOf(word: string | undefined): RatioMethod | undefined {
+  if (word === undefined) return undefined;
+  const method = RATIO_METHODS.find((each) => each === word);
+  if (method !== undefined) return method;
+  throw new Misuse(`“--history” takes ${RATIO_METHODS.join(", ")}, not “${word}”.`);
 }

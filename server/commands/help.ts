@@ -14,7 +14,9 @@ const GENERAL = `Leadpipe reads brass practice plans, adds them up and says what
   leadpipe compare A B             how plan B differs from plan A
   leadpipe unroll FILE             a plan week by week in words, for git diff
   leadpipe carry FILE              a new term from an old one
+  leadpipe print WHAT [files]      pages for the music stand: a day, a week, a packet
   leadpipe calendar [files]        a calendar file for each player
+  leadpipe report [files]          coverage and load of terms as a page with charts
   leadpipe serve                   the language server, for an editor to start
   leadpipe help VERB               a verb with its options and examples
   leadpipe help findings           everything it may find, and why
@@ -171,6 +173,39 @@ Examples
 `,
   ],
   [
+    "print",
+    `leadpipe print day|week|packet [files and folders]
+
+Pages for the music stand, as PDF: each exercise in the key of that day, with tempo, times through, rest and minutes,
+boxes to tick, and what comes next. A day goes on one page where it can; the staves become smaller for it, in steps,
+and where it cannot the command says how many pages it takes.
+
+  leadpipe print day       one day for each player; today where nothing is said
+  leadpipe print week      an overview of the week, then a sheet for each of its days
+  leadpipe print packet    the exercise book, or what a player or a term goes through, with contents
+
+  --on 2026-09-07    the day, or any day of the week
+  --week 3           a taught week instead, by its number; name the term with it where there are several
+  --overview         of a week only the overview
+  --player "K. M."   one player only; without it a file for each
+  --term "Autumn"    one term only
+  --keys WHICH       of a packet: all, home, or travelled (the keys a term goes through)
+  --title "…"        of a packet
+  --fingerings       under the notes; first-years always see them
+  --large            large print, on as many pages as it takes
+  --paper letter     US Letter; A4 where nothing is said
+  --html             web pages to print from a browser, in place of PDF
+  --to PLACE         a folder, or one file (ending in .pdf or .html) for everything
+  --force            write over what is there
+
+Examples
+  leadpipe print week samples/2026-27 --on 2027-01-11 --to sheets
+  leadpipe print day samples/2026-27 --on 2027-01-12 --player "L. F."
+  leadpipe print packet samples/2026-27/spring.practice --player "R. A." --large
+  leadpipe print packet samples/book.practice --keys all --to book.pdf
+`,
+  ],
+  [
     "calendar",
     `leadpipe calendar [files and folders]
 
@@ -213,6 +248,24 @@ voice of the first part as it is printed, and says what it left out: words, chor
 Examples
   leadpipe read tune.musicxml
   leadpipe read tune.musicxml --area "Songs" >> book.practice
+`,
+  ],
+  [
+    "report",
+    `leadpipe report [files and folders]
+
+Coverage and load of each term and player as one page (HTML) that needs no other file and prints well: weeks and days
+against what is allowed, areas, keys, registers, tempi; a chart and the table of its numbers beside it.
+
+  --to FILE          where to write; report.html where nothing is said
+  --player "K. M."   one player only
+  --term "Autumn"    one term only
+  --history METHOD   with the load against the weeks before; weighted, coupled or uncoupled
+  --force            write the file anew if it is there
+
+Examples
+  leadpipe report samples/2026-27/autumn.practice --player "R. A."
+  leadpipe report samples --term "Autumn 2026, seniors" --to autumn.html
 `,
   ],
   [

@@ -14,11 +14,26 @@ type Verb = (args: readonly string[], world: World) => Promise<number>;
 const calendar: Verb = async (args, world) => (await import("./calendar")).calendar(args, world);
 const carry: Verb = async (args, world) => (await import("./carry")).carry(args, world);
 const compare: Verb = async (args, world) => (await import("./compare")).compare(args, world);
+const print: Verb = async (args, world) => (await import("./print")).print(args, world);
 const read: Verb = async (args, world) => (await import("./read")).read(args, world);
+const report: Verb = async (args, world) => (await import("./report")).report(args, world);
 const unroll: Verb = async (args, world) => (await import("./unroll")).unroll(args, world);
 const write: Verb = async (args, world) => (await import("./write")).write(args, world);
 
-const WORKING = { calendar, carry, check, compare, explain, format, read, totals, unroll, write } as const;
+const WORKING = {
+  calendar,
+  carry,
+  check,
+  compare,
+  explain,
+  format,
+  print,
+  read,
+  report,
+  totals,
+  unroll,
+  write,
+} as const;
 
 /** Does what the command line asks and gives the number to end with. Misuse is answered, not thrown. */
 export async function run(args: readonly string[], world: World): Promise<number> {
@@ -42,7 +57,9 @@ async function dispatch([verb, ...rest]: readonly string[], world: World): Promi
     case "compare":
     case "explain":
     case "format":
+    case "print":
     case "read":
+    case "report":
     case "totals":
     case "unroll":
     case "write":

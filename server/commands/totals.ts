@@ -3,8 +3,7 @@ import { coverageText } from "../output/coverage-text";
 import { HISTORY_CAUTION, historyText } from "../output/history-text";
 import { GRAINS, type Grain, type TotalsRow, totalsRows } from "../output/totals-rows";
 import { CAUTION, COUNTING, totalsCsv, totalsData, totalsText } from "../output/totals-text";
-import { RATIO_METHODS, type RatioMethod } from "../totals/training-load";
-import { termsOf } from "./asked-terms";
+import { methodOf, termsOf } from "./asked-terms";
 import { readOptions } from "./options";
 import { readPlans } from "./read-plans";
 import { CLEAN, Misuse, type World } from "./world";
@@ -48,13 +47,6 @@ export async function totals(args: readonly string[], world: World): Promise<num
 }
 
 const NO_TERM = "There is no term here to add up.\n";
-
-function methodOf(word: string | undefined): RatioMethod | undefined {
-  if (word === undefined) return undefined;
-  const method = RATIO_METHODS.find((each) => each === word);
-  if (method !== undefined) return method;
-  throw new Misuse(`“--history” takes ${RATIO_METHODS.join(", ")}, not “${word}”.`);
-}
 
 function grainOf(word: string): Grain {
   const grain = GRAINS.find((each) => each === word);
