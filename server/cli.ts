@@ -44,6 +44,13 @@ const git: AskGit = async (words, input) => {
   return { code: ended.status ?? 1, out: ended.stdout, err: ended.stderr.toString("utf8") };
 };
 
+/** The first interrupt asks the work to stop; after it a second one ends the program as ever. */
+function interruption(): AbortSignal {
+  const controller = new AbortController();
+  process.once("SIGINT", () => controller.abort());
+  return controller.signal;
+}
+
 const world: World = {
   cwd: process.cwd(),
   readInput,
@@ -56,6 +63,8 @@ const world: World = {
   paint: paintFor(stdout),
   watched: isatty(2),
   engraver: async () => (await import("./launch-engraver")).launchEngraver(join(__dirname, "engraver.cjs")),
+  press: async () => (await import("./launch-press")).launchPress(join(__dirname, "press.cjs")),
+  interruption,
   today: () => new Date(),
   now: () => performance.now(),
   git,

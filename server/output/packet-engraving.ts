@@ -43,7 +43,7 @@ export async function engravings(
         if (name === undefined || task === undefined) return;
         works.signal?.throwIfAborted();
         try {
-          kept.set(name, await engraver.engrave(task, works.signal));
+          kept.set(name, await engraver.engrave(task));
         } catch (error) {
           if (!(error instanceof EngravingError)) throw error;
           unread++;

@@ -1,10 +1,9 @@
 /** What the press is handed for a set of pages: the template, the data it reads, and the engraved pictures. */
-import { inColour } from "../notation/clean-svg";
 import type { EngravingTask } from "../notation/engrave";
 import type { DaySheet, SheetLine, SheetSession } from "../pages/sheet-day";
 import { metronomePicture } from "../pages/sheet-mark";
 import type { Packet } from "../pages/sheet-packet";
-import type { Picture } from "../pages/sheet-picture";
+import { type Picture, trimmed } from "../pages/sheet-picture";
 import {
   CAUTIONS,
   FIGURES,
@@ -127,8 +126,7 @@ class Pictures {
       this.names.set(svg, file);
       this.files.set(file, forPaper(svg));
     }
-    const pixels = Number(/ width="([\d.]+)"/.exec(svg)?.[1] ?? 0);
-    return { file, width: Math.min(pixels * scale, this.room), alt, beside };
+    return { file, width: Math.min(trimmed(svg).width * scale, this.room), alt, beside };
   }
 
   /** A tempo with the file of its note; nothing where nothing is counted. */
@@ -149,8 +147,8 @@ class Pictures {
 
 /** An engraving in black, its words in the face that the press knows; what only a screen needs is left out. */
 export function forPaper(svg: string): string {
-  return inColour(svg, "#000")
-    .replaceAll(/font-family="[^"]*"/g, 'font-family="Tinos, DejaVu Sans"')
+  return trimmed(svg)
+    .svg.replaceAll(/font-family="[^"]*"/g, 'font-family="Tinos, DejaVu Sans"')
     .replace(/<title>[\s\S]*?<\/title>|<desc>[\s\S]*?<\/desc>/g, "")
     .replaceAll(/ class="[^"]*"/g, "");
 }

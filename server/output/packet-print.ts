@@ -2,7 +2,7 @@
 import type { Wanted } from "../pages/sheet-choice";
 import { daySheet, type SheetLine } from "../pages/sheet-day";
 import type { Packet } from "../pages/sheet-packet";
-import type { Look } from "../pages/sheet-picture";
+import { type Look, trimmed } from "../pages/sheet-picture";
 import {
   PACKET_MARGIN,
   PAPERS,
@@ -216,7 +216,7 @@ function lineHeight(line: SheetLine, made: Engravings): number {
   const letters = said.join(", ").length + (line.further === "" ? 0 : line.further.length + 20);
   const [first, ...others] = line.music;
   const high = ({ picture, caption }: (typeof line.music)[number]): number =>
-    pixelsHigh(made.of(picture.task)) * picture.scale + (caption === "" ? 0 : LINE_OF_TEXT + 1);
+    trimmed(made.of(picture.task)).height * picture.scale + (caption === "" ? 0 : LINE_OF_TEXT + 1);
   const rest = others.reduce((sum, each) => sum + high(each), 0);
   if (first?.picture.beside === true) {
     const words = (1 + Math.ceil(letters / LETTERS_BESIDE)) * LINE_OF_TEXT;
@@ -225,10 +225,6 @@ function lineHeight(line: SheetLine, made: Engravings): number {
   return (
     Math.ceil(letters / LETTERS_ON_A_LINE) * LINE_OF_TEXT + (first === undefined ? 0 : high(first)) + rest
   );
-}
-
-function pixelsHigh(svg: string): number {
-  return Number(/ height="([\d.]+)"/.exec(svg)?.[1] ?? 0);
 }
 
 /** The height between the margins, in millimetres. */

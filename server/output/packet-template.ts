@@ -94,8 +94,8 @@ export const TEMPLATE = `
   tick,
   {
     grid(columns: (1fr, auto), strong(l.name), [#h(0.6em) #strong(l.clock)])
-    block(above: 1.3mm, below: 0pt, [#asked(l)#reached(l)])
-    if l.aim != "" { block(above: 1.3mm, below: 0pt, emph(l.aim)) }
+    block(above: 1.7mm, below: 0pt, [#asked(l)#reached(l)])
+    if l.aim != "" { block(above: 1.7mm, below: 0pt, emph(l.aim)) }
     further(l)
   },
   [],
@@ -116,7 +116,7 @@ export const TEMPLATE = `
   })
   for l in s.lines {
     if l.kind == "pause" {
-      block(above: 1.2mm, below: 1.2mm, align(center, text(size: 0.9em, [— #l.text —])))
+      block(above: 2.4mm, below: 2.6mm, align(center, text(size: 0.9em, [— #l.text —])))
     } else {
       let music = l.music
       block(breakable: false, width: 100%, above: d.gap * 1mm, below: 0pt, {

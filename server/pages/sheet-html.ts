@@ -1,11 +1,11 @@
 /** The same pages as a web page to print, for where there is no press: from the same data, without a script. */
-import { inColour, withPrefix } from "../notation/clean-svg";
+import { withPrefix } from "../notation/clean-svg";
 import type { EngravingTask } from "../notation/engrave";
 import { escaped } from "../notation/xml-text";
 import type { DaySheet, SheetLine, SheetSession, SheetTotals } from "./sheet-day";
 import { metronomePicture } from "./sheet-mark";
 import type { Packet, PacketExercise } from "./sheet-packet";
-import type { Picture } from "./sheet-picture";
+import { type Picture, trimmed } from "./sheet-picture";
 import {
   CAUTIONS,
   FIGURES,
@@ -221,10 +221,9 @@ ${others.map((each) => `<div class="music">${this.figure(each)}</div>`).join("\n
   }
 
   private picture({ task, scale, alt }: Picture): string {
-    const svg = this.engraved(task);
-    const [, pixels = "0"] = / width="([\d.]+)"/.exec(svg) ?? [];
-    const width = Math.min(Number(pixels) * scale, this.room);
-    return withPrefix(inColour(svg, "#000"), `m${this.pictures++}-`)
+    const { svg, width: pixels } = trimmed(this.engraved(task));
+    const width = Math.min(pixels * scale, this.room);
+    return withPrefix(svg, `m${this.pictures++}-`)
       .replace(/<title>[\s\S]*?<\/title>|<desc>[\s\S]*?<\/desc>/g, "")
       .replace(
         / width="[\d.]+" height="[\d.]+"/,

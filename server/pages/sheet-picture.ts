@@ -1,6 +1,7 @@
 /** An exercise in one key as a picture to be engraved for a page, with what is said of it to those who do not see it. */
 import { type Placement, placementName } from "../days/placement";
 import { midiOf, type Pitch, pitchSign, spokenPitch } from "../music/pitch";
+import { inColour } from "../notation/clean-svg";
 import { type EngravingTask, PIXELS } from "../notation/engrave";
 import { type Layout, layoutOf } from "../notation/line-breaks";
 import { musicXmlOf } from "../notation/musicxml";
@@ -102,6 +103,25 @@ function rangeOf({ bars }: Pick<Sheet, "bars">): readonly [low: Pitch, high: Pit
     }
   }
   return low === undefined || high === undefined ? undefined : [low, high];
+}
+
+/** White pixels around an engraving that a page has no use for: it has margins of its own. */
+const TRIM = 8;
+
+/** An engraving without the white around it, in black; its size in pixels. */
+export function trimmed(svg: string): {
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
+} {
+  const size = / width="([\d.]+)" height="([\d.]+)" viewBox="0 0 [\d.]+ [\d.]+"/.exec(svg);
+  if (size === null) return { svg, width: 0, height: 0 };
+  const [width, height] = [Number(size[1]) - 2 * TRIM, Number(size[2]) - 2 * TRIM];
+  const box = ` width="${width}" height="${height}" viewBox="${TRIM} ${TRIM} ${width} ${height}"`;
+  // The drawing inside is as large as it was, whatever is cut off around it.
+  const drawing = `$1<svg width="${size[1]}" height="${size[2]}" `;
+  const cut = svg.replace(size[0], box).replace(/^(<svg [\s\S]*?)<svg /, drawing);
+  return { svg: inColour(cut, "#000"), width, height };
 }
 
 /** A note as players call it, with its name: `low C (C4)`. */

@@ -1,7 +1,7 @@
 /** One player's week on one page: what is played on which day, in which key, and the figures of each day. */
 import type { Day, DayItem, PlayerTerm } from "../days/day";
 import { noteSign } from "../music/pitch";
-import { dateText, WEEKDAYS, weekdayOf } from "../plan/date";
+import { dateText, mondayOf, WEEKDAYS, weekdayOf } from "../plan/date";
 import { list } from "../rules/words";
 import { weekTotals } from "../totals/week";
 import { ahead, type SheetTotals, totalsWords } from "./sheet-day";
@@ -28,6 +28,8 @@ export interface WeekSheet {
   readonly term: string;
   readonly week: string;
   readonly dates: string;
+  /** The first day of its calendar week. */
+  readonly monday: number;
   readonly aim: string;
   readonly ahead: readonly string[];
   readonly columns: readonly WeekColumn[];
@@ -51,6 +53,7 @@ export function weekSheet(term: PlayerTerm, week: number): WeekSheet | undefined
     player: term.player.name,
     term: term.term.name,
     week: `Week ${week} of ${term.weeks}`,
+    monday: mondayOf(first.date),
     dates: `${dayAndMonth(first.date)} to ${longDate(last.date)}`,
     aim: aimOf(term, week) ?? "",
     ahead: ahead(term, first.date),

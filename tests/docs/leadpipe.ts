@@ -20,6 +20,10 @@ export async function leadpipe(
     engraver: () => {
       throw new Error("no document shows a picture being engraved");
     },
+    press: () => {
+      throw new Error("no document shows a page being set");
+    },
+    interruption: () => new AbortController().signal,
     today: () => new Date(Date.UTC(2026, 8, 1)),
     now: () => 0,
     git: async () => undefined,

@@ -48,6 +48,8 @@ const ENTRIES = [
   "server/engraver-worker.ts",
   "server/join-engraver.ts",
   "server/launch-engraver.ts",
+  "server/press.ts",
+  "server/launch-press.ts",
 ];
 const WIRING = /^server\/serve(-[a-z-]+)?\.ts$/;
 
