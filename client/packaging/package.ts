@@ -3,24 +3,18 @@
  *
  *     npm run package
  */
-import { mkdir, readFile, stat } from "node:fs/promises";
+import { mkdir, stat } from "node:fs/promises";
 import path from "node:path";
-import { gzipSync } from "node:zlib";
-import { bundle, ROOT, WEB_FILES } from "./bundle";
+import { bundle, ROOT } from "./bundle";
 import { makeVsix } from "./make-vsix";
-
-/** Bytes of the whole package. */
-const PACKAGE_BOUND = 18_000_000;
-/** Bytes of what a browser loads, compressed as a web server sends it. */
-const WEB_BOUND = 4_000_000;
+import { PACKAGE_BOUND, WEB_BOUND, webSize } from "./sizes";
 
 const target = path.join(ROOT, "dist", "leadpipe.vsix");
 await mkdir(path.dirname(target), { recursive: true });
 await makeVsix(target);
 await bundle();
 const whole = (await stat(target)).size;
-let web = 0;
-for (const name of WEB_FILES) web += gzipSync(await readFile(path.join(ROOT, name))).length;
+const web = await webSize(ROOT);
 console.log(`dist/leadpipe.vsix   ${kilobytes(whole)}, of ${kilobytes(PACKAGE_BOUND)} at most`);
 console.log(`its web part, zipped ${kilobytes(web)}, of ${kilobytes(WEB_BOUND)} at most`);
 if (whole > PACKAGE_BOUND || web > WEB_BOUND) {

@@ -1,0 +1,90 @@
+import { existsSync } from "node:fs";
+import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import manifest from "../../client/manifest.json";
+import { BUNDLES, ROOT, VEROVIO_FILES } from "../../client/packaging/bundle";
+import { WEB_BOUND, webSize } from "../../client/packaging/sizes";
+import { fillStage, shippedManifest } from "../../client/packaging/stage";
+import { SHOW_WEEK } from "../../server/protocol/requests";
+
+/** Commands that only the extension itself calls, with arguments that nobody types. */
+const INTERNAL: readonly string[] = [SHOW_WEEK];
+
+describe("what ships", () => {
+  let folder = "";
+  beforeAll(async () => {
+    folder = await mkdtemp(path.join(tmpdir(), "leadpipe-package-test-"));
+    await fillStage(folder);
+  }, 60_000);
+  afterAll(() => rm(folder, { recursive: true, force: true }));
+
+  test("is what is needed and nothing else", async () => {
+    const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+    const files = entries
+      .filter((entry) => entry.isFile())
+      .map((entry) => path.relative(folder, path.join(entry.parentPath, entry.name)));
+    const scripts = files.filter((file) => /\.[cm]?js$/.test(file)).sort();
+    expect(scripts).toEqual([...BUNDLES, ...VEROVIO_FILES.map(([, to]) => to)].sort());
+    const rest = files.filter((file) => !scripts.includes(file));
+    expect(rest.filter((file) => !/\.(json|md|svg|png|txt)$|^LICENSE$/.test(file))).toEqual([]);
+  });
+
+  test("holds every file that its manifest names", () => {
+    const named = [
+      ...JSON.stringify(manifest).matchAll(/"(?:\.\/)?((?:dist|grammar|media|walkthrough)\/[^"]+)"/g),
+    ];
+    expect(named.length).toBeGreaterThan(10);
+    for (const [, file = ""] of named) expect(existsSync(path.join(folder, file)), file).toBe(true);
+  });
+
+  test("names no folder of the computer it was made on", async () => {
+    for (const name of BUNDLES)
+      expect(await readFile(path.join(folder, name), "utf8"), name).not.toContain(ROOT);
+  });
+
+  test("stays within what a browser may be asked to load", async () => {
+    expect(await webSize(folder)).toBeLessThan(WEB_BOUND);
+  });
+});
+
+describe("the manifest", () => {
+  test("ships without what would mislead an editor", async () => {
+    const shipped = await shippedManifest();
+    for (const field of ["type", "private", "scripts", "bin", "dependencies", "devDependencies"])
+      expect(shipped, field).not.toHaveProperty(field);
+    expect(shipped).toMatchObject({ name: "leadpipe", publisher: "leadpipe", version: expect.any(String) });
+  });
+
+  test("contributes the commands that the client registers, all under one heading", async () => {
+    const names = await readdir(path.join(ROOT, "client"));
+    const sources = await Promise.all(
+      names
+        .filter((name) => name.endsWith(".ts"))
+        .map((name) => readFile(path.join(ROOT, "client", name), "utf8")),
+    );
+    const text = sources.join("\n");
+    const contributed = manifest.contributes.commands.map((each) => each.command);
+    for (const command of contributed) expect(text, command).toContain(`"${command}"`);
+    const registered = [...text.matchAll(/register\(\s*"(leadpipe\.[^"]+)"/g)].map(([, command]) => command);
+    expect(registered.length).toBeGreaterThan(4);
+    expect(registered.filter((command) => !contributed.includes(command ?? ""))).toEqual([]);
+    expect(new Set(manifest.contributes.commands.map((each) => each.category))).toEqual(
+      new Set(["Leadpipe"]),
+    );
+    for (const { title } of manifest.contributes.commands) expect(title).toMatch(/^[A-Z]/);
+    for (const command of INTERNAL) expect(contributed).not.toContain(command);
+  });
+
+  test("offers in menus only commands that it contributes, and in the palette only where they make sense", () => {
+    const contributed = new Set(manifest.contributes.commands.map((each) => each.command));
+    for (const items of Object.values(manifest.contributes.menus))
+      for (const { command } of items) expect(contributed, command).toContain(command);
+    for (const item of manifest.contributes.menus.commandPalette) expect(item.when).toContain("practice");
+  });
+
+  test("loads nothing before a plan or a command", () => {
+    expect(manifest.activationEvents).toEqual(["onLanguage:practice"]);
+  });
+});
