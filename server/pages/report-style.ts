@@ -16,6 +16,7 @@ a { color: #1f4f43; }
 a:focus-visible, .scroll:focus-visible { outline: 3px solid #9a3b26; outline-offset: 2px; }
 p { max-width: 44rem; margin: .25rem 0 .75rem; }
 nav ul { padding-left: 1.25rem; margin: .25rem 0; }
+nav a { display: inline-block; padding: .3rem 0; }
 .pair { display: flex; flex-wrap: wrap; gap: .75rem 1.5rem; align-items: flex-start; }
 .charts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr)); gap: .75rem 1.5rem; }
 .pair > .chart { flex: 1 1 22rem; min-width: 0; max-width: 36rem; }
