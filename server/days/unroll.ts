@@ -11,7 +11,8 @@ import { cellsThatFit, easedTimes, grown, grownSeconds, timesThatFit } from "./a
 import type { Day, DayItem, DaySession, DayState, Pass, PlayerTerm } from "./day";
 import { dayTotals } from "./day-totals";
 import { type Measure, measureOf, profileFor, upperSeconds } from "./measure";
-import { folded, movedPlacement, type Placement, type Travel, travelOf } from "./placement";
+import { folded, movedPlacement, type Placement, type Travel } from "./placement";
+import { sharedTravel } from "./shared-travel";
 import { StretchMeter } from "./stretch-meter";
 import { type CalendarDay, type PlannedSession, type TermCalendar, termCalendar } from "./term-calendar";
 import type { DaysPlan } from "./term-ground";
@@ -371,11 +372,11 @@ class Unroller {
       if (known.exercise !== exercise) {
         // A change put another exercise in its place: the same keys lie elsewhere from another home.
         known.exercise = exercise;
-        known.travel = travelOf(assignment, exercise, this.player.instrument);
+        known.travel = sharedTravel(this.plan, assignment, exercise, this.player.instrument);
       }
       return known;
     }
-    const travel = travelOf(assignment, exercise, this.player.instrument);
+    const travel = sharedTravel(this.plan, assignment, exercise, this.player.instrument);
     this.troubles.push(...travel.troubles);
     if (travel.pacing === "when passed" && !this.term.bookings.some((each) => each.kind === "lesson")) {
       this.troubles.push({ kind: "when-passed-no-lesson", place: assignment.place, exercise: exercise.name });

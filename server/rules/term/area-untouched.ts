@@ -11,15 +11,29 @@ export const areaUntouched: Rule = {
   reason: "Basics are kept by touching every area nearly every day.",
   mend: "Put one of its exercises into a session, or say how often it is meant: at least every 5 days",
   check: ({ days, plan }, report) => {
-    const touched = new Set(days.items.map(({ exercise }) => exercise.area));
+    const touched = new Set<string>();
+    for (const { exercise } of days.items) touched.add(exercise.area);
     // An area a term never touches is not for this level, unless the area says how often it is meant.
     const watched = [...plan.areas.values()]
       .filter((area) => area.atLeastEvery !== undefined || touched.has(area.name))
-      .map((area) => ({ area, most: area.atLeastEvery ?? plan.settings.untouched, gap: 0, since: 0 }));
+      .map((area) => ({
+        area,
+        most: area.atLeastEvery ?? plan.settings.untouched,
+        gap: 0,
+        since: 0,
+        last: 0,
+      }));
+    const byName = new Map(watched.map((each) => [each.area.name, each]));
     for (const day of days.days) {
+      for (const session of day.sessions) {
+        for (const { exercise } of session.items) {
+          const each = byName.get(exercise.area);
+          if (each !== undefined) each.last = day.date;
+        }
+      }
       const full = isFull(day);
       for (const each of watched) {
-        if (touches(day, each.area.name)) each.gap = 0;
+        if (each.last === day.date) each.gap = 0;
         else if (full) {
           if (each.gap === 0) each.since = day.date;
           each.gap++;
@@ -46,11 +60,4 @@ function isFull(day: Day): boolean {
     day.sessions.length > 0 &&
     !day.sessions.some((session) => session.short)
   );
-}
-
-function touches(day: Day, area: string): boolean {
-  for (const session of day.sessions) {
-    for (const { exercise } of session.items) if (exercise.area === area) return true;
-  }
-  return false;
 }
