@@ -7,6 +7,7 @@ import { definition } from "./features/definition";
 import { diagnosticsOf } from "./features/diagnostics";
 import { documentHighlights } from "./features/document-highlight";
 import { documentSymbols } from "./features/document-symbols";
+import { exportedMusic } from "./features/export-music";
 import { foldingRanges } from "./features/folding";
 import { formatDocument, formatRange } from "./features/formatting";
 import { hoverAt } from "./features/hover";
@@ -15,6 +16,9 @@ import { inlayHintsIn } from "./features/inlay-hints";
 import { documentLinks } from "./features/links";
 import { newStudio, studioChoices } from "./features/new-studio";
 import { formatOnType } from "./features/on-type-formatting";
+import { previewOf } from "./features/preview";
+import { previewNotation } from "./features/preview-notation";
+import { previewSound } from "./features/preview-sound";
 import { references } from "./features/references";
 import { prepareRename, rename } from "./features/rename";
 import { selectionRanges } from "./features/selection-ranges";
@@ -33,6 +37,7 @@ export const FEATURES = {
   documentHighlights,
   documentLinks,
   documentSymbols,
+  exportedMusic,
   foldingRanges,
   formatDocument,
   formatOnType,
@@ -42,6 +47,9 @@ export const FEATURES = {
   inlayHintsIn,
   newStudio,
   prepareRename,
+  previewNotation,
+  previewOf,
+  previewSound,
   references,
   rename,
   resolvedCompletion,

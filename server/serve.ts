@@ -18,6 +18,7 @@ import { capabilitiesFor } from "./serve-capabilities";
 import { FEATURES, type Features } from "./serve-features";
 import { Findings, nothingNew } from "./serve-findings";
 import { Pictures } from "./serve-pictures";
+import { answerPreview } from "./serve-preview";
 import { JoinedDisk, RemoteDisk } from "./serve-remote-disk";
 import { answerRequests } from "./serve-requests";
 import { Settings } from "./serve-settings";
@@ -91,7 +92,8 @@ class Server {
       versionOf,
       failed,
     });
-    answerRequests({
+    const pictures = host.engraver === undefined ? undefined : new Pictures(host.engraver, failed);
+    const ground = {
       connection,
       workspace: this.workspace,
       addresses: this.addresses,
@@ -100,8 +102,10 @@ class Server {
       can,
       settings: this.settings,
       versionOf,
-      pictures: host.engraver === undefined ? undefined : new Pictures(host.engraver, failed),
-    });
+      pictures,
+    };
+    answerRequests(ground);
+    answerPreview(ground);
   }
 
   begin({ workspaceFolders, rootUri }: InitializeParams): void {

@@ -33,7 +33,10 @@ const LEFT = 4;
 const RIGHT = 34;
 /** Shares beyond this are cut, with a sign that they go on. */
 const MOST = 2;
-const STEP = { least: 14, most: 30 };
+/** Pixels from column to column. */
+const STEP = { least: 14, most: 64 };
+/** Pixels of a letter, on the whole. */
+const LETTER = 6.5;
 
 /**
  * The chart. What is over stands above the line as an empty column under a pointed sign, so that it is told apart
@@ -45,18 +48,20 @@ export function figureChart(
   columns: readonly Column[],
   colours: ChartColours,
 ): string {
-  const step = Math.max(STEP.least, Math.min(STEP.most, 220 / Math.max(1, columns.length)));
+  const longest = Math.max(1, ...columns.map(({ label }) => label.length));
+  // A few columns stand as far apart as their labels need; many share a page's width.
+  const wanted = Math.min(Math.max(26, longest * LETTER + 8), 260 / Math.max(1, columns.length));
+  const step = Math.max(STEP.least, Math.min(STEP.most, wanted));
   const width = Math.round(LEFT + RIGHT + step * columns.length);
   const most = Math.min(MOST, Math.max(1.15, ...columns.map((each) => each.share ?? 0)));
   const room = HEIGHT - TOP - BOTTOM;
   const y = (share: number): number => round(HEIGHT - BOTTOM - (Math.min(share, most) / most) * room);
   const line = y(1);
   // Every second label, or fewer, where they would touch.
-  const longest = Math.max(1, ...columns.map(({ label }) => label.length));
-  const every = Math.max(1, Math.ceil((longest * 6.5 + 4) / step));
+  const every = Math.max(1, Math.ceil((longest * LETTER + 4) / step));
   const bars = columns.map(({ label, share, over }, index) => {
-    const x = round(LEFT + step * index + step * 0.18);
-    const w = round(step * 0.64);
+    const w = round(Math.min(22, step * 0.64));
+    const x = round(LEFT + step * index + (step - w) / 2);
     const middle = round(x + w / 2);
     const parts: string[] = [];
     if (share !== undefined && share > 0) {

@@ -50,7 +50,15 @@ export function withMarks(svg: string, marks: ReadonlyMap<string, readonly MarkN
   });
 }
 
-/** The shape of a mark by itself, for a legend: SVG text in `currentColor`, 24 pixels across. */
-export function markSign(mark: Exclude<MarkName, "breath">): string {
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="24" height="20" viewBox="-340 -340 680 600" aria-hidden="true"><ellipse cx="0" cy="0" rx="120" ry="85" fill="currentColor"/><path fill="none" stroke="currentColor" stroke-width="45" d="${SHAPES[mark]}"/></svg>`;
+/** A comma as engravers draw it, in the units of a legend. */
+const COMMA =
+  "M-70 -120 a90 90 0 1 1 140 75 q-20 120 -140 190 l-25 -25 q75 -70 85 -150 a90 90 0 0 1 -60 -90 z";
+
+/** The shape of a mark by itself, for a legend: SVG text in `currentColor`. */
+export function markSign(mark: MarkName): string {
+  const drawn =
+    mark === "breath"
+      ? `<path fill="currentColor" d="${COMMA}"/>`
+      : `<ellipse rx="125" ry="90" fill="currentColor"/><path fill="none" stroke="currentColor" stroke-width="45" d="${SHAPES[mark]}"/>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="22" height="20" viewBox="-330 -310 660 600" aria-hidden="true">${drawn}</svg>`;
 }

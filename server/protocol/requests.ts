@@ -234,7 +234,7 @@ export interface PreviewItem {
 /** A chart with the numbers it is drawn from. */
 export interface ChartView {
   readonly title: string;
-  /** SVG text in the colours of the editor's charts. */
+  /** SVG text in the colours of the editor's charts; empty where nothing is limited. */
   readonly svg: string;
   readonly columns: readonly string[];
   readonly rows: readonly { readonly cells: readonly string[]; readonly place: PlaceView | undefined }[];
@@ -294,6 +294,8 @@ export interface NotationView {
   readonly uri: string | undefined;
   readonly pictures: readonly PictureView[];
   readonly keys: readonly KeyChoice[];
+  /** The marks that notes carry, each with its sign as SVG text and what it means. */
+  readonly legend: readonly { readonly mark: MarkName; readonly sign: string; readonly words: string }[];
   readonly missing: readonly MissingView[];
 }
 
@@ -317,7 +319,6 @@ export interface PictureResultView {
   readonly svg: string;
   /** The notes by their names in the picture, each in words. */
   readonly notes: readonly { readonly name: string; readonly words: string }[];
-  readonly marks: readonly MarkName[];
 }
 
 /** `unknown` where the server has forgotten the picture; then its notation is to be asked for again. */
