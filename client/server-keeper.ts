@@ -54,11 +54,11 @@ export class ServerKeeper implements vscode.Disposable {
     return this.starting;
   }
 
-  /** Asks the server; null where it cannot answer now. The next event asks again. */
-  async ask<T>(request: string, params: unknown): Promise<T | null> {
+  /** Asks the server; null where it cannot answer now, or the asker left. The next event asks again. */
+  async ask<T>(request: string, params: unknown, token?: vscode.CancellationToken): Promise<T | null> {
     if (this.made === undefined || this.current !== "ready") return null;
     try {
-      return await this.made.client.sendRequest<T>(request, params);
+      return await this.made.client.sendRequest<T>(request, params, token);
     } catch (thrown) {
       // The server is just ending, or the question was overtaken by an edit.
       this.output.debug(`${request}: ${String(thrown)}`);

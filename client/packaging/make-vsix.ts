@@ -22,6 +22,7 @@ export async function makeVsix(target: string): Promise<void> {
       rewriteRelativeLinks: false,
     });
   } finally {
-    await rm(stage, { recursive: true });
+    // Where one bundle failed, others may still be writing; the failure is what should be heard of.
+    await rm(stage, { recursive: true, force: true, maxRetries: 5 });
   }
 }

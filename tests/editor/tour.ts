@@ -120,6 +120,10 @@ async function main(): Promise<number> {
       await walk("what can stand here", async () => {
         await ui.goTo(LINE, 200);
         await page.keyboard.press("Enter");
+        await page
+          .locator(".statusbar")
+          .getByText(`Ln ${LINE + 1}`)
+          .waitFor();
         await page.keyboard.type('"La');
         await suggestions.first().waitFor();
         await shot("completion");
