@@ -8,11 +8,13 @@ import { runInNewContext } from "node:vm";
 import { buildSync } from "esbuild";
 import { memoryOfNode, timeOfNode } from "./child";
 import { writeConservatory } from "./conservatory";
+import { type KeystrokeGround, keystrokes, sharedBook } from "./keystroke";
 import { practiceText } from "./practice-text";
 import { CONSERVATORY, ONE_PLAN, type StudioSize, studioOf, TWICE_THE_CONSERVATORY } from "./studio";
 import { best, interleaved, median, type Timed } from "./timing";
 import { YamlReference } from "./yaml-reference";
 import { YAML_SCHEMA, yamlText } from "./yaml-text";
+import { comparing, reporting, type YearGround } from "./year";
 
 /**
  * `npm run bench`, or `npm run bench -- a d` for some of its parts. Every bar is a ratio of two things measured
@@ -73,11 +75,11 @@ function temporaryFolder(): string {
   return folder;
 }
 
-/** The check bundled as it is shipped: the loader that runs this bench marks every function, which slows it. */
-async function shippedCheck(): Promise<typeof import("../../server/workspace/check-sources").checkTexts> {
-  const outfile = join(temporaryFolder(), "check.mjs");
+/** Sources bundled as they are shipped: the loader that runs this bench marks every function, which slows it. */
+function bundled(source: string): string {
+  const outfile = join(temporaryFolder(), "bundled.mjs");
   buildSync({
-    entryPoints: [join(ROOT, "server", "workspace", "check-sources.ts")],
+    entryPoints: [join(ROOT, source)],
     outfile,
     bundle: true,
     platform: "node",
@@ -86,8 +88,12 @@ async function shippedCheck(): Promise<typeof import("../../server/workspace/che
     minify: true,
     logLevel: "warning",
   });
+  return outfile;
+}
+
+async function shippedCheck(): Promise<typeof import("../../server/workspace/check-sources").checkTexts> {
   const built: typeof import("../../server/workspace/check-sources") = await import(
-    pathToFileURL(outfile).href
+    pathToFileURL(bundled("server/workspace/check-sources.ts")).href
   );
   return built.checkTexts;
 }
@@ -142,11 +148,46 @@ async function samples(): Promise<void> {
   judge("d", "leadpipe check samples", ours / node, 6, "× node -e 0", `${ms(ours)} and ${ms(node)}`);
 }
 
+async function keystrokeGround(): Promise<KeystrokeGround> {
+  const { lex }: typeof import("../../grammar/tokens") = await import(
+    pathToFileURL(bundled("grammar/tokens.ts")).href
+  );
+  return { server: join(ROOT, "dist", "server.cjs"), lex, judge };
+}
+
+/** (e, f) A letter typed in a long plan, over stdio, and what is asked behind it. */
+async function typing(): Promise<void> {
+  await keystrokes(await keystrokeGround());
+}
+
+/** (g) The book that a whole conservatory uses is edited. */
+async function book(): Promise<void> {
+  await sharedBook(await keystrokeGround(), conservatoryFolder(CONSERVATORY));
+}
+
+/** (h) What 20,000 edits leave behind. */
+async function heapOfEdits(): Promise<void> {
+  const grown = execFileSync(process.execPath, [bundled("tests/bench/heap-of-edits.ts")], {
+    encoding: "utf8",
+  });
+  judge("h", "the heap after 20,000 edits", Number(grown), 1.05, "times", "");
+}
+
+function yearGround(): YearGround {
+  const practice = practiceText(plan);
+  return { cli: CLI, folder: conservatoryFolder, bundled, here, validateYaml, practice, judge };
+}
+
 const PARTS = new Map([
   ["a", onePlan],
   ["b", conservatory],
   ["c", twiceTheConservatory],
   ["d", samples],
+  ["e", typing],
+  ["g", book],
+  ["h", heapOfEdits],
+  ["i", () => comparing(yearGround())],
+  ["j", () => reporting(yearGround())],
 ]);
 
 const asked = process.argv.slice(2);

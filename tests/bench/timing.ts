@@ -19,3 +19,9 @@ export function median(times: readonly number[]): number {
 export function best(times: readonly number[]): number {
   return Math.min(...times);
 }
+
+/** What all but one in twenty stay within. */
+export function p95(times: readonly number[]): number {
+  const sorted = [...times].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.ceil(sorted.length * 0.95) - 1)]!;
+}
