@@ -59,7 +59,7 @@ svg text { font: 12px Georgia, "Times New Roman", serif; fill: #1b2420; }
   nav { display: none; }
   h2 { break-before: page; }
   h2.first { break-before: auto; }
-  h3 { break-after: avoid; }
+  h2, h3, h2 + p, h3 + .note { break-after: avoid; }
   .scroll { overflow: visible; }
   table { font-size: 7pt; }
   th, td { padding: .05rem .25rem; }

@@ -1,7 +1,7 @@
 import type { PlayerTerm } from "../days/day";
 import { valueName } from "../music/rhythm";
 import { tempoGrowth } from "../totals/tempo-growth";
-import { across, chart, pair, rounded } from "./chart";
+import { across, chart, everyNth, pair, rounded } from "./chart";
 import { figuresTable } from "./figures-table";
 import { html, type Markup } from "./markup";
 
@@ -31,6 +31,12 @@ export function tempiPart(id: string, term: PlayerTerm): Markup {
     }
     return html`<line class="grid" x1="0" x2="474" y1="${(row + 1) * ROW}" y2="${(row + 1) * ROW}"/><text x="0" y="${row * ROW + 17}">${name}</text><path class="line" d="${path}"/>${dots}`;
   });
+  const nth = everyNth(term.weeks, 30);
+  const weekNumbers = Array.from({ length: term.weeks }, (_, i) =>
+    i % nth === 0
+      ? html`<text x="${rounded(x(i) + width / 2)}" y="${growing.length * ROW + 15}" text-anchor="middle">${i + 1}</text>`
+      : undefined,
+  );
   const still = all.length - growing.length;
   const table = figuresTable({
     caption: "Beats to the minute of each week, the fastest that is asked",
@@ -48,9 +54,9 @@ export function tempiPart(id: string, term: PlayerTerm): Markup {
     {
       title: "Tempi through the weeks",
       says: `A line for each of ${growing.length} exercises whose tempo changes, from the first taught week to the last.`,
-      height: Math.max(1, growing.length) * ROW + 4,
+      height: Math.max(1, growing.length) * ROW + 20,
     },
-    rows,
+    [...rows, html`${weekNumbers}`],
   );
   return html`<h3>Tempo growth</h3>
 <p class="note">${note}</p>
