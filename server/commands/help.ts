@@ -55,7 +55,8 @@ Clock time, playing, upper, longest stretch and load, beside what the player is 
   --player "K. M."             one player only
   --term "Autumn"              one term only
   --week 3                     one taught week only
-  --coverage                   instead: keys of each exercise, days of each area, registers of each week
+  --coverage                   instead: keys of each exercise, days of each area, registers (and, as data, tempi) of
+                               each week
   --history METHOD             instead: the load against the weeks before; weighted, coupled or uncoupled
   --csv                        for a spreadsheet, times in seconds
   --json                       for other programs

@@ -1,5 +1,7 @@
 import type { PlayerTerm } from "../days/day";
+import { coverageCsv, coverageData } from "../output/coverage-data";
 import { coverageText } from "../output/coverage-text";
+import { historyCsv, historyData } from "../output/history-data";
 import { HISTORY_CAUTION, historyText } from "../output/history-text";
 import { GRAINS, type Grain, type TotalsRow, totalsRows } from "../output/totals-rows";
 import { CAUTION, COUNTING, totalsCsv, totalsData, totalsText } from "../output/totals-text";
@@ -27,12 +29,25 @@ export async function totals(args: readonly string[], world: World): Promise<num
   const wanted = { player: values.get("player"), term: values.get("term") };
   const terms = termsOf(checked, wanted);
   const method = methodOf(values.get("history"));
-  if (switches.has("coverage") || method !== undefined) {
-    const pages = terms.map((each) =>
-      method === undefined ? coverageText(each) : historyText(each, method),
-    );
-    const foot = method === undefined ? CAUTION : HISTORY_CAUTION;
-    world.out(pages.length === 0 ? NO_TERM : `${[...pages, foot].join("\n\n")}\n`);
+  if (switches.has("coverage") && method !== undefined) {
+    throw new Misuse("Ask for --coverage or --history, not for both.");
+  }
+  if (method !== undefined) {
+    if (switches.has("json")) world.out(`${JSON.stringify(historyData(terms, method), null, 2)}\n`);
+    else if (switches.has("csv")) world.out(historyCsv(terms, method));
+    else
+      world.out(
+        paged(
+          terms.map((each) => historyText(each, method)),
+          HISTORY_CAUTION,
+        ),
+      );
+    return CLEAN;
+  }
+  if (switches.has("coverage")) {
+    if (switches.has("json")) world.out(`${JSON.stringify(coverageData(terms), null, 2)}\n`);
+    else if (switches.has("csv")) world.out(coverageCsv(terms));
+    else world.out(paged(terms.map(coverageText), CAUTION));
     return CLEAN;
   }
   const rows = rowsOf(terms, by, week);
@@ -47,6 +62,10 @@ export async function totals(args: readonly string[], world: World): Promise<num
 }
 
 const NO_TERM = "There is no term here to add up.\n";
+
+function paged(pages: readonly string[], foot: string): string {
+  return pages.length === 0 ? NO_TERM : `${[...pages, foot].join("\n\n")}\n`;
+}
 
 function grainOf(word: string): Grain {
   const grain = GRAINS.find((each) => each === word);

@@ -1,7 +1,7 @@
 import type { PlayerTerm } from "../days/day";
 import { spokenDate } from "../plan/date";
-import { acuteToChronic, monotonyOf, type RatioMethod } from "../totals/training-load";
-import { weekTotals } from "../totals/week";
+import { loadHistory } from "../totals/load-history";
+import type { RatioMethod } from "../totals/training-load";
 import { plainNumber } from "./numbers";
 import { safeText } from "./safe-text";
 import { tableText } from "./table";
@@ -14,27 +14,14 @@ They warn of nothing here.`;
 
 /** The load history of a term, week by week, by a named method of weighing. */
 export function historyText(term: PlayerTerm, method: RatioMethod): string {
-  const daily: number[] = [];
-  const rows: string[][] = [];
-  const ends = new Map(weekTotals(term).map((week) => [week.days[week.days.length - 1]!.date, week]));
-  for (const day of term.days) {
-    daily.push(day.totals.load);
-    const week = ends.get(day.date);
-    if (week === undefined) continue;
-    const ratio = acuteToChronic(daily, method);
-    const spread = monotonyOf(
-      week.days.map((each) => each.totals.load),
-      "population",
-    );
-    rows.push([
-      String(week.week),
-      spokenDate(day.date),
-      String(Math.round(week.load)),
-      ratio === undefined ? "–" : plainNumber(ratio),
-      spread === undefined ? "–" : plainNumber(spread.monotony),
-      spread === undefined ? "–" : String(Math.round(spread.strain)),
-    ]);
-  }
+  const rows = loadHistory(term, method).map(({ week, date, load, ratio, monotony, strain }) => [
+    String(week),
+    spokenDate(date),
+    String(Math.round(load)),
+    ratio === undefined ? "–" : plainNumber(ratio),
+    monotony === undefined ? "–" : plainNumber(monotony),
+    strain === undefined ? "–" : String(Math.round(strain)),
+  ]);
   const columns = ["Week", "To", "Load", `Ratio (${method})`, "Monotony", "Strain"].map((title) => ({
     title,
     figures: title !== "To",

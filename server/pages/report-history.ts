@@ -1,6 +1,6 @@
 import type { PlayerTerm } from "../days/day";
-import { acuteToChronic, monotonyOf, type RatioMethod } from "../totals/training-load";
-import { weekTotals } from "../totals/week";
+import { loadHistory } from "../totals/load-history";
+import type { RatioMethod } from "../totals/training-load";
 import { figuresTable } from "./figures-table";
 import { html, type Markup } from "./markup";
 
@@ -12,28 +12,15 @@ export interface HistoryAsk {
 
 /** The load against the weeks before, monotony and strain. */
 export function historyPart(term: PlayerTerm, { method, caution }: HistoryAsk): Markup {
-  const daily: number[] = [];
-  const ends = new Map(weekTotals(term).map((week) => [week.days[week.days.length - 1]?.date, week]));
-  const rows: { head: string; cells: string[] }[] = [];
-  for (const day of term.days) {
-    daily.push(day.totals.load);
-    const week = ends.get(day.date);
-    if (week === undefined) continue;
-    const ratio = acuteToChronic(daily, method);
-    const spread = monotonyOf(
-      week.days.map((each) => each.totals.load),
-      "population",
-    );
-    rows.push({
-      head: String(week.week),
-      cells: [
-        String(Math.round(week.load)),
-        ratio === undefined ? "–" : hundredths(ratio),
-        spread === undefined ? "–" : hundredths(spread.monotony),
-        spread === undefined ? "–" : String(Math.round(spread.strain)),
-      ],
-    });
-  }
+  const rows = loadHistory(term, method).map(({ week, load, ratio, monotony, strain }) => ({
+    head: String(week),
+    cells: [
+      String(Math.round(load)),
+      ratio === undefined ? "–" : hundredths(ratio),
+      monotony === undefined ? "–" : hundredths(monotony),
+      strain === undefined ? "–" : String(Math.round(strain)),
+    ],
+  }));
   const table = figuresTable({
     caption: `Load against the weeks before (${method})`,
     columns: ["Week", "Load", "Ratio", "Monotony", "Strain"],
