@@ -58,7 +58,11 @@ export class ServerKeeper implements vscode.Disposable {
   async ask<T>(request: string, params: unknown, token?: vscode.CancellationToken): Promise<T | null> {
     if (this.made === undefined || this.current !== "ready") return null;
     try {
-      return await this.made.client.sendRequest<T>(request, params, token);
+      const { client } = this.made;
+      // A token that is not there must not be handed on: the library would take it for a second parameter.
+      return await (token === undefined
+        ? client.sendRequest<T>(request, params)
+        : client.sendRequest<T>(request, params, token));
     } catch (thrown) {
       // The server is just ending, or the question was overtaken by an edit.
       this.output.debug(`${request}: ${String(thrown)}`);
