@@ -3,6 +3,9 @@ import type { TermView } from "../server/protocol/requests";
 import { begun } from "./begun";
 import { registerCommands } from "./commands";
 import type { Host } from "./host";
+import type { PageAction, Told } from "./preview/messages";
+import { registerMusicCommands } from "./preview/music-commands";
+import { Preview } from "./preview/preview";
 import { ServerKeeper } from "./server-keeper";
 import { StatusItem } from "./status-item";
 import { type Row, TermTree } from "./term-tree";
@@ -30,6 +33,10 @@ export interface Leadpipe {
   /** How the server is: starting, ready or stopped. */
   readonly serverState: () => string;
   readonly onDidChangeServerState: vscode.Event<string>;
+  /** What the preview tells of itself. */
+  readonly onDidTellOfPreview: vscode.Event<Told>;
+  /** Does in the preview what a person would by hand. */
+  readonly inPreview: (action: PageAction) => void;
 }
 
 /** How long it took to run the script; this module is the last of it. */
@@ -44,7 +51,15 @@ export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpi
   const keeper = new ServerKeeper(host, context.subscriptions);
   const status = new StatusItem(keeper);
   const tree = new TermTree(keeper);
-  context.subscriptions.push(keeper, status, tree, ...registerCommands(context, keeper, tree));
+  const preview = new Preview(context.extensionUri, keeper);
+  context.subscriptions.push(
+    keeper,
+    status,
+    tree,
+    preview,
+    ...registerCommands(context, keeper, tree),
+    ...registerMusicCommands(keeper, preview),
+  );
   // The editor goes on first; what the client is made of is loaded after.
   const ready = new Promise<void>((resolve) => {
     setTimeout(() => resolve(keeper.start()), 0);
@@ -60,5 +75,7 @@ export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpi
     endServer: () => keeper.endServer(),
     serverState: () => keeper.state,
     onDidChangeServerState: keeper.onDidChangeState,
+    onDidTellOfPreview: preview.onDidTell,
+    inPreview: (action) => preview.act(action),
   };
 }

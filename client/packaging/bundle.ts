@@ -18,6 +18,7 @@ export const BUNDLES = [
   "dist/browser.js",
   "dist/worker.js",
   "dist/engraver-worker.js",
+  "dist/preview/page.js",
 ] as const;
 
 /** Modules of verovio's package that ship as they are, beside the engravers that load them, and where from. */
@@ -31,6 +32,8 @@ export const WEB_FILES: readonly string[] = [
   "dist/browser.js",
   "dist/worker.js",
   "dist/engraver-worker.js",
+  "dist/preview/page.js",
+  "dist/preview/page.css",
   ...VEROVIO_FILES.map(([, to]) => to),
 ];
 
@@ -88,6 +91,19 @@ export async function bundle(under: string = ROOT): Promise<void> {
       format: "iife",
       entryPoints: ["server/engraver-worker.ts"],
       outfile: to("dist/engraver-worker.js"),
+    }),
+    build({
+      ...browser,
+      format: "iife",
+      jsx: "automatic",
+      jsxImportSource: "preact",
+      entryPoints: ["client/preview/page/main.tsx"],
+      outfile: to("dist/preview/page.js"),
+    }),
+    build({
+      ...shared,
+      entryPoints: ["client/preview/page/page.css"],
+      outfile: path.join(under, "dist/preview/page.css"),
     }),
     ...VEROVIO_FILES.map(([from, beside]) => cp(path.join(ROOT, from), path.join(under, beside))),
   ]);
