@@ -16,8 +16,9 @@ export async function unroll(args: readonly string[], world: World): Promise<num
   const { set } = await loadAsked([word], world);
   const [path = ""] = set.asked;
   const source = set.sources.get(path);
-  if (source === undefined)
-    world.out(`${set.failures.get(path)?.message ?? "This file cannot be opened."}\n`);
+  const failure = set.failures.get(path);
+  if (failure?.code === "file-unreadable") throw new Misuse(`“${word}”: ${failure.message}`);
+  if (source === undefined) world.out(`${failure?.message ?? "This file cannot be opened."}\n`);
   else world.out(unrolledPlan(source.text).split("\n").map(safeText).join("\n"));
   return CLEAN;
 }

@@ -149,4 +149,14 @@ describe("as git's own diff text", () => {
     expect(code).toBe(2);
     expect(err).toContain("Name one file");
   });
+
+  test("a name without a file is misuse, and a file that is no text is told as what it is", () => {
+    expect(folder.run(["unroll", "nothing.practice"])).toMatchObject({ code: 2, out: "" });
+    folder.write("bytes.practice", new Uint8Array([0, 1, 2]));
+    const { code, out } = folder.run(["unroll", "bytes.practice"]);
+    expect({ code, out }).toEqual({
+      code: 0,
+      out: "This is not a text file. A plan is plain text; save it as such.\n",
+    });
+  });
 });
