@@ -161,9 +161,14 @@ class Cutter {
     const { text } = this;
     const { length } = text;
     let at = from;
+    let inName = false;
     for (; at < length; at++) {
       const code = text.charCodeAt(at);
-      if (code === 123) this.depth++;
+      // Straight quotes open and close alike; curly ones say which they do.
+      if (code === 34) inName = !inName;
+      else if (code === 8220) inName = true;
+      else if (code === 8221) inName = false;
+      else if (code === 123) this.depth++;
       else if (code === 125) {
         if (this.depth > 0) this.depth--;
       } else if (code === 10) {
@@ -173,11 +178,21 @@ class Cutter {
         at++;
         if (text.charCodeAt(at) === 10) at++;
         break;
-      } else if (code === 35 && beginsComment(text, at)) {
+      } else if (code === 35 && beginsComment(text, at) && !(inName && this.isClosedAfter(at))) {
         while (at + 1 < length && text.charCodeAt(at + 1) !== 10 && text.charCodeAt(at + 1) !== 13) at++;
       }
     }
     this.at = at;
+  }
+
+  /** Whether a name that holds this sign is closed on its line: one that is half typed hides no comment. */
+  private isClosedAfter(at: number): boolean {
+    for (let i = at; i < this.text.length; i++) {
+      const code = this.text.charCodeAt(i);
+      if (code === 34 || code === 8221) return true;
+      if (code === 10 || code === 13) return false;
+    }
+    return false;
   }
 }
 

@@ -35,6 +35,13 @@ describe("a file is cut", () => {
     expect(readSource('area-like "B"\n').pieces[0]?.declaration).toBeUndefined();
   });
 
+  test("not within a name that holds what would begin a comment elsewhere", () => {
+    for (const name of ['"A # 1"', "“A # 1”"]) {
+      expect(texts(`exercise ${name} {\n  in "X"\n}\narea "B"\n`)).toHaveLength(2);
+    }
+    expect(texts('area "A { # } half typed\n  aim "x"\n}\narea "B"\n')).toHaveLength(2);
+  });
+
   test("without losing a letter", () => {
     for (const [, text] of SAMPLES) {
       const { pieces, starts } = readSource(text);
