@@ -144,10 +144,16 @@ export function wholeNumber(text: string, from: number): number {
 
 /** A name's text without its quotes, in composed form. */
 export function nameText(image: string): string {
-  const close = image.length > 1 && /["“”»]$/.test(image) ? -1 : undefined;
-  const text = image.slice(1, close);
-  return /[^ -~]/.test(text) ? text.normalize("NFC") : text;
+  const end = image.length - 1;
+  const closed = end > 0 && CLOSING_QUOTES.includes(image.charAt(end));
+  const text = image.slice(1, closed ? end : undefined);
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code < 32 || code > 126) return text.normalize("NFC");
+  }
+  return text;
 }
+const CLOSING_QUOTES = '"“”»';
 
 /** The `n` of `1/8.` and of `quarter`, `dots` apart. */
 export function fractionValue(token: IToken, span: Span): ValueText {

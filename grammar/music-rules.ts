@@ -1,4 +1,4 @@
-import type { IOrAlt, IToken } from "chevrotain";
+import type { IOrAlt, IToken, TokenType } from "chevrotain";
 import { fractionValue, LeafParser, matches, plainAccidentals, wholeNumber, wordDenominator } from "./leaves";
 import type { Span } from "./span";
 import {
@@ -73,6 +73,11 @@ export abstract class MusicParser extends LeafParser {
     this.sink.push({ span, kind: "unread music", text: this.source.slice(span.start, span.end) });
   }
 
+  /** Whether another token of this kind follows: a run of notes is read without asking for each what it may be. */
+  private again(type: TokenType): boolean {
+    return this.LA(1).tokenType === type;
+  }
+
   private number(token: IToken): void {
     const text = plainAccidentals(token.image);
     if (this.by === "degrees") {
@@ -113,7 +118,12 @@ export abstract class MusicParser extends LeafParser {
 
   /** Kept between calls: making some thirty closures for every note would cost more than reading it. */
   private readonly alternatives: IOrAlt<unknown>[] = [
-    { ALT: () => this.written(this.CONSUME(Pitch)) },
+    {
+      ALT: () => {
+        do this.written(this.CONSUME(Pitch));
+        while (this.again(Pitch));
+      },
+    },
     {
       ALT: () => {
         const token = this.CONSUME(Fraction);
@@ -121,7 +131,12 @@ export abstract class MusicParser extends LeafParser {
         this.sink.push({ span, kind: "value", value: fractionValue(token, span) });
       },
     },
-    { ALT: () => this.number(this.CONSUME(NumberText)) },
+    {
+      ALT: () => {
+        do this.number(this.CONSUME(NumberText));
+        while (this.again(NumberText));
+      },
+    },
     { ALT: () => this.number(this.CONSUME(Negative)) },
     { ALT: () => this.number(this.CONSUME(AlteredDegree)) },
     { ALT: () => this.plain(this.CONSUME(Bar), "bar") },
