@@ -17,14 +17,17 @@ export const tongueSpeed: Rule = {
   mend: "A slower tempo, slurs, or double tonguing where the player has it.",
   check: ({ days, datesOf }, report) => {
     const { figures, name } = days.player;
+    const limits = KINDS.flatMap((kind) => {
+      const limit = figures[kind];
+      return limit === undefined ? [] : [{ kind, limit }];
+    });
     for (const item of days.items) {
       if (item.fastest === undefined || item.bpm === undefined) continue;
       // The fastest that may be chosen shortens the whole note in proportion.
       const wholeSeconds = (item.wholeSeconds * item.bpm) / item.fastest;
-      for (const kind of KINDS) {
-        const limit = figures[kind];
+      for (const { kind, limit } of limits) {
         const perWhole = item.profile.tongue[kind];
-        if (limit === undefined || perWhole === 0) continue;
+        if (perWhole === 0) continue;
         const perSecond = perWhole / wholeSeconds;
         if (perSecond <= limit.value * 1.005) continue;
         const message = `${quoted(item.exercise.name)} at ${item.fastest} asks the tongue for ${perSecond.toFixed(1)} notes a second (${asSixteenths(perSecond)}); ${name} has ${limit.value.toFixed(1)} (${asSixteenths(limit.value)}), ${kind} tongue.`;
