@@ -467,6 +467,7 @@ class Workshop {
     return {
       engravers: this.engravers,
       signal: this.signal,
+      engraved: () => this.sendAway(),
       progress: (done: number, all: number): void => {
         this.tell(done < all ? `${done} of ${all} pictures engraved` : "Setting the pages");
       },
@@ -491,7 +492,13 @@ class Workshop {
     this.told = false;
   }
 
+  /** Ends the engravers; more pictures start new ones. */
+  private async sendAway(): Promise<void> {
+    await Promise.all(this.engravers.splice(0).map((each) => each.stop()));
+  }
+
   async stop(): Promise<void> {
-    await Promise.all([...this.engravers, this.running].map((each) => each?.stop()));
+    await this.sendAway();
+    await this.running?.stop();
   }
 }

@@ -7,6 +7,8 @@ export interface Works {
   readonly signal?: AbortSignal | undefined;
   /** Called after each picture that was engraved. */
   readonly progress?: ((done: number, all: number) => void) | undefined;
+  /** Called when no more pictures will be asked for: engravers take much memory. */
+  readonly engraved?: (() => Promise<void>) | undefined;
 }
 
 /** What came of the tasks: a picture, or none where the engraver could not read the music. */
@@ -17,7 +19,7 @@ export interface Engravings {
 }
 
 /** Stands where a picture could not be engraved: an empty one, for the page is to be had all the same. */
-const NOTHING = '<svg xmlns="http://www.w3.org/2000/svg" width="100" height="1" viewBox="0 0 100 1"></svg>';
+const NOTHING = '<svg xmlns="http://www.w3.org/2000/svg" width="100" height="24" viewBox="0 0 100 24"></svg>';
 
 /** Pictures that were engraved before, by their content; handed on from one attempt to the next. */
 export type Kept = Map<string, string>;

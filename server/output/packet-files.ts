@@ -103,6 +103,22 @@ export function wordsOf(files: PressFiles): string {
 
 const DATA = "/data.json";
 
+/** Longer words than any line of a column holds, in letters, and after how many they may be broken. */
+const LONG_WORD = /[^\s\u200b]{31,}/gu;
+const BREAK_AFTER = 20;
+
+/** Lets a word that is longer than a line be broken, so that it does not run off the page. */
+function breakable(name: string, value: unknown): unknown {
+  if (typeof value !== "string" || name === "file" || name === "alt") return value;
+  return value.replace(LONG_WORD, (word) => {
+    const letters = [...word];
+    const parts: string[] = [];
+    for (let at = 0; at < letters.length; at += BREAK_AFTER)
+      parts.push(letters.slice(at, at + BREAK_AFTER).join(""));
+    return parts.join("\u200b");
+  });
+}
+
 /** Pictures under names of their own, each once. */
 class Pictures {
   private readonly names = new Map<string, string>();
@@ -141,7 +157,7 @@ class Pictures {
   }
 
   withData(data: object): PressFiles {
-    return new Map([["/main.typ", TEMPLATE], [DATA, JSON.stringify(data)], ...this.files]);
+    return new Map([["/main.typ", TEMPLATE], [DATA, JSON.stringify(data, breakable)], ...this.files]);
   }
 }
 

@@ -65,6 +65,7 @@ export function packetLook({ paper, large }: PageStyle, fingerings: boolean): Lo
 /** A packet as PDF. */
 export async function printedPacket(packet: Packet, style: PageStyle, works: PrintWorks): Promise<Printed> {
   const made = await engravings(packetTasks(packet), works, new Map());
+  await works.engraved?.();
   const { pdf, missing } = await works.press.print(packetFiles(packet, style, made.of), works.signal);
   return { pdf, missing, failed: made.failed, overlong: [] };
 }

@@ -91,7 +91,10 @@ interface Gathered {
 }
 
 function sessionRows(days: readonly Day[]): WeekSheet["sessions"] {
-  const sessions = new Map<string, Map<string, Gathered>>();
+  // Sessions in the order in which the week meets them.
+  const sessions = new Map<string, Map<string, Gathered>>(
+    days.flatMap((day) => day.sessions.map((each) => [each.session.name, new Map()] as const)),
+  );
   const length = ({ sessions: all }: Day): number => all.reduce((sum, each) => sum + each.items.length, 0);
   // The fullest day gives the rows their order.
   for (const day of days.toSorted((a, b) => length(b) - length(a))) {
