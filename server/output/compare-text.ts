@@ -1,17 +1,23 @@
+import {
+  barWords,
+  dueWords,
+  goalsMoved,
+  goalWords,
+  isAnotherBalance,
+  keysByExercise,
+  keyWords,
+  lineWords,
+  practisedWords,
+  shareWords,
+  tempoWords,
+} from "../compare/change-words";
 import type {
-  AreaChange,
-  BarChange,
   BookChanges,
   Both,
   Comparison,
-  Either,
   FindingChanges,
-  Goal,
-  KeyChange,
   PlayerChanges,
   PracticeChange,
-  Practised,
-  Rewriting,
   TermChange,
   WeekChange,
   WeekFigures,
@@ -76,33 +82,11 @@ function bookLines(book: BookChanges): readonly string[] {
     ...several("new", book.added.map(quoted)),
     ...several("gone", book.dropped.map(quoted)),
     ...book.renamed.map(({ before, after }) => `${quoted(before)} is called ${quoted(after)} now`),
-    ...book.rewritten.map(rewritingLine),
+    ...book.rewritten.map(
+      ({ exercise, bars, lines }) =>
+        `${quoted(exercise.after)}: ${safeText([...bars.map(barWords), ...lines.map(lineWords)].join("; "))}`,
+    ),
   ];
-}
-
-function rewritingLine({ exercise, bars, lines }: Rewriting): string {
-  const said = [...bars.map(barWords), ...lines.map(changeWords)];
-  return `${quoted(exercise.after)}: ${said.join("; ")}`;
-}
-
-/** `bars 3 to 4 rewritten (were bars 3 to 5)`. */
-function barWords({ before, after }: BarChange): string {
-  if (before.length === 0) return `${barNumbers(after)} put in`;
-  if (after.length === 0) return `${barNumbers(before)} taken out`;
-  const [was, is] = [barNumbers(before), barNumbers(after)];
-  return was === is ? `${is} rewritten` : `${is} rewritten (before, ${was})`;
-}
-
-function barNumbers(bars: readonly number[]): string {
-  const [first, last] = [bars[0] ?? 0, bars[bars.length - 1] ?? 0];
-  if (first === last) return first === 0 ? "the pick-up" : `bar ${first}`;
-  return first === 0 ? `the pick-up to bar ${last}` : `bars ${first} to ${last}`;
-}
-
-function changeWords({ what, before, after }: Either<string> & { readonly what: string }): string {
-  if (before === undefined) return `${what} ${safeText(after ?? "")}, which was not said`;
-  if (after === undefined) return `${what} not said any more, was ${safeText(before)}`;
-  return `${what} ${safeText(after)}, was ${safeText(before)}`;
 }
 
 function playerLines(players: PlayerChanges): readonly string[] {
@@ -110,7 +94,7 @@ function playerLines(players: PlayerChanges): readonly string[] {
     ...several("new", players.added.map(quoted)),
     ...several("gone", players.dropped.map(quoted)),
     ...players.changed.map(
-      ({ player, figures }) => `${quoted(player)}: ${figures.map(changeWords).join("; ")}`,
+      ({ player, figures }) => `${quoted(player)}: ${safeText(figures.map(lineWords).join("; "))}`,
     ),
   ];
 }
@@ -129,11 +113,12 @@ function termLines(term: TermChange, paint: Paint): readonly string[] {
   }
   if (taughtWeeks !== undefined) {
     lines.push(`${counted(taughtWeeks.after, "taught week")}, were ${taughtWeeks.before}`);
-    if (taughtWeeks.after === 0 || taughtWeeks.before === 0) {
-      lines.push("On one side no week is taught, so the weeks have nothing to stand beside.");
-    }
+    if (taughtWeeks.after === 0 || taughtWeeks.before === 0) lines.push(NO_TAUGHT_WEEK);
   }
-  lines.push(...goalLines(term.goals));
+  const { fresh, gone, moved } = goalsMoved(term.goals);
+  lines.push(...several("new goals", fresh.map(goalWords).map(safeText)));
+  lines.push(...several("goals gone", gone.map(goalWords).map(safeText)));
+  for (const { goal, was } of moved) lines.push(`goal ${safeText(goalWords(goal))}, was ${dueWords(was)}`);
   lines.push(...several("players new to it", term.newPlayers.map(quoted)));
   lines.push(...several("players no more in it", term.formerPlayers.map(quoted)));
   for (const change of term.practice) {
@@ -143,48 +128,36 @@ function termLines(term: TermChange, paint: Paint): readonly string[] {
   return lines;
 }
 
-/** A goal that is only due in another week is told once. */
-function goalLines({ added, dropped }: TermChange["goals"]): readonly string[] {
-  const moved = (goal: Goal, others: readonly Goal[]): Goal | undefined =>
-    others.find((other) => other.text === goal.text);
-  return [
-    ...several("new goals", added.filter((goal) => moved(goal, dropped) === undefined).map(goalWords)),
-    ...several("goals gone", dropped.filter((goal) => moved(goal, added) === undefined).map(goalWords)),
-    ...added.flatMap((goal) => {
-      const was = moved(goal, dropped);
-      return was === undefined ? [] : [`goal ${goalWords(goal)}, was ${dueWords(was)}`];
-    }),
-  ];
-}
-
-function dueWords({ week }: Goal): string {
-  return week === undefined ? "outside the taught weeks" : `week ${week}`;
-}
-
-function goalWords({ text, week }: Goal): string {
-  return week === undefined ? quoted(text) : `${quoted(text)} by week ${week}`;
-}
+const NO_TAUGHT_WEEK = "On one side no week is taught, so the weeks have nothing to stand beside.";
 
 function practiceLines(change: PracticeChange): readonly string[] {
   return [
-    ...list("taken up", change.takenUp.map(practisedWords)),
-    ...list("given up", change.givenUp.map(practisedWords)),
+    ...list(
+      "taken up",
+      change.takenUp.map((each) => `${quoted(each.exercise)}: ${practisedWords(each)}`),
+    ),
+    ...list(
+      "given up",
+      change.givenUp.map((each) => `${quoted(each.exercise)}: ${practisedWords(each)}`),
+    ),
     ...list(
       "share of the clock time",
       change.areas
-        .filter(isWorthSaying)
+        .filter(({ before, after }) => isAnotherBalance(before.share, after.share))
         .map(
           ({ area, before, after }) =>
-            `${safeText(area)}: ${percent(after.share)} (${clockText(after.clock)}), was ${percent(before.share)} (${clockText(before.clock)})`,
+            `${safeText(area)}: ${shareWords(after.share)} (${clockText(after.clock)}), was ${shareWords(before.share)} (${clockText(before.clock)})`,
         ),
     ),
-    ...list("keys", keyLines(change.keys)),
+    ...list(
+      "keys",
+      [...keysByExercise(change.keys)].map(
+        ([name, here]) => `${quoted(name)}: ${here.map(keyWords).join("; ")}`,
+      ),
+    ),
     ...list(
       "tempi",
-      change.tempi.map(
-        ({ exercise, beat, before, after }) =>
-          `${quoted(exercise.after)}: ${beat} = ${tempi(after)}, was ${tempi(before)}`,
-      ),
+      change.tempi.map((each) => `${quoted(each.exercise.after)}: ${tempoWords(each)}`),
     ),
     ...(change.weeks.length === 0
       ? []
@@ -192,45 +165,8 @@ function practiceLines(change: PracticeChange): readonly string[] {
   ];
 }
 
-/** Shares that read alike, or nearly, are not another balance to a teacher: half a point is, in a hundred. */
-function isWorthSaying({ before, after }: AreaChange): boolean {
-  return Math.abs(after.share - before.share) >= 0.005;
-}
-
 function list(title: string, lines: readonly string[]): readonly string[] {
   return lines.length === 0 ? [] : [title, ...lines.map(indented)];
-}
-
-function practisedWords({ exercise, from, to, times, clock }: Practised): string {
-  const weeks = from === to ? `week ${from}` : `weeks ${from} to ${to}`;
-  return `${quoted(exercise)}: ${weeks}, ${counted(times, "time", "times")} through, ${clockText(clock)}`;
-}
-
-function percent(share: number): string {
-  return `${Math.round(share * 1000) / 10} %`;
-}
-
-function tempi({ first, last }: { readonly first: number; readonly last: number }): string {
-  const [from, to] = [Math.round(first * 10) / 10, Math.round(last * 10) / 10];
-  return from === to ? String(from) : `${from} to ${to}`;
-}
-
-function keyLines(keys: readonly KeyChange[]): readonly string[] {
-  const byExercise = new Map<string, KeyChange[]>();
-  for (const each of keys) {
-    const name = each.exercise.after;
-    const known = byExercise.get(name);
-    if (known === undefined) byExercise.set(name, [each]);
-    else known.push(each);
-  }
-  return [...byExercise].map(([name, here]) => `${quoted(name)}: ${here.map(keyWords).join("; ")}`);
-}
-
-function keyWords({ key, before, after }: KeyChange): string {
-  if (after === undefined) return `${key} no more (was week ${before})`;
-  if (before === undefined) return `${key} new, in week ${after}`;
-  const weeks = counted(Math.abs(after - before), "week");
-  return `${key} in week ${after}, ${weeks} ${after < before ? "earlier" : "later"}`;
 }
 
 function weekTable(weeks: readonly WeekChange[]): string {
