@@ -16,6 +16,7 @@ import { type Places, positionOf } from "./lines-of";
 import { missingIn } from "./missing";
 import { type AskedSheet, askedSheet, type Paths } from "./music-ask";
 import { placementId } from "./placement-id";
+import { writtenPiece } from "./readable-exercise";
 
 /** A picture that can be asked for, until it is engraved: what is drawn on it and what is said of its notes. */
 export interface PictureDraft {
@@ -45,9 +46,9 @@ export function previewNotation(
   if (asked === undefined) return undefined;
   const { exercise, plan, sheet } = asked;
   const { content } = exercise;
-  const piece = content.kind === "notes" ? content.piece : exercise.place.piece;
+  const piece = writtenPiece(content.kind === "notes" ? content.piece : exercise.place.piece);
   const home = checked.homes.get(piece);
-  const missing = missingOf(checked, exercise.place.piece, piece, plan, places);
+  const missing = missingOf(checked, writtenPiece(exercise.place.piece), piece, plan, places);
   const uri = home === undefined ? undefined : places.uriOf(home.file.path);
   const title = titleOf(asked);
   if (sheet === undefined || sheet.bars.length === 0) {

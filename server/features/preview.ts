@@ -17,6 +17,7 @@ import { missingIn } from "./missing";
 import { musicAskOf } from "./music-ask";
 import { playerTerms } from "./player-terms";
 import { dayCharts, termCharts, weekCharts } from "./preview-charts";
+import { writtenPiece } from "./readable-exercise";
 import { type TermSubject, termSubject } from "./term-subject";
 import { chainAt, pieceAt } from "./tree-at";
 
@@ -89,8 +90,8 @@ function exerciseView(ground: Ground, music: AskedMusic): PreviewView {
       ? sheetAskOf({ ...music, players })
       : assignedAsk(plan, assignment, met?.item, exercise, instrumentOf(players));
   const shown = ask.exercise;
-  const place = assignment?.place ?? exercise.place;
-  const { piece } = shown.place;
+  const piece = writtenPiece(shown.place.piece);
+  const place = assignment?.place ?? { piece, span: shown.place.span };
   const noted = checked.homes.get(piece)?.file.plan ?? plan;
   const item: PreviewItem = {
     id: shown.name,

@@ -22,6 +22,8 @@ export async function startChromium(): Promise<Browser> {
       "--disable-background-networking",
       "--disable-component-update",
       "--disable-sync",
+      // A suite has no hand to click with before something may sound.
+      "--autoplay-policy=no-user-gesture-required",
       "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
     ],
   });

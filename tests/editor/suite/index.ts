@@ -4,7 +4,7 @@ import { completion, hover, outline, rename } from "./knowing";
 import { mainStory } from "./main-story";
 import { newStudio } from "./new-studio";
 import { neverSaved, noDisk } from "./no-disk";
-import { hoverPicture } from "./preview";
+import { clickJumps, exports, halfWritten, hoverPicture, playMarks, previewFollows } from "./preview";
 import { serverBack } from "./server-back";
 import { sideView, statusItem } from "./side-view";
 import { starts } from "./start";
@@ -16,6 +16,11 @@ const checks: Readonly<Record<Story, () => Promise<void>>> = {
   "completion offers exercises and keys": completion,
   "a hover tells what a name means": hover,
   "a hover shows the music of a line": hoverPicture,
+  "the preview goes along with the cursor and shows the notes": previewFollows,
+  "a click on a note leads to the text, and the cursor marks the note": clickJumps,
+  "half-written music is shown as far as it goes": halfWritten,
+  "notes are marked as they sound": playMarks,
+  "an exercise is written for other programs, and nothing is replaced unasked": exports,
   "a rename goes through all files": rename,
   "the outline holds the terms": outline,
   "the side view tells weeks and days, leads to the line, and follows the editor": sideView,
