@@ -104,7 +104,7 @@ describe("the commands named", () => {
   });
 
   test("leadpipe knows every verb, and the README shows them all", () => {
-    const verbs = [...readme.matchAll(/[$`]\s?leadpipe ([a-z]+)/g)].map((match) => match[1] ?? "");
+    const verbs = [...readme.matchAll(/(?:^|[$`]\s?)leadpipe ([a-z]+)/gm)].map((match) => match[1] ?? "");
     for (const verb of verbs) expect(VERB_NAMES, verb).toContain(verb);
     for (const verb of VERB_NAMES) if (verb !== "version") expect(verbs, verb).toContain(verb);
   });
