@@ -1,16 +1,26 @@
+import { relative, resolve } from "node:path";
 import { comparePlans } from "../compare/compare-plans";
+import type { Both, Comparison } from "../compare/comparison";
+import type { PlanSide } from "../compare/plan-side";
+import { EngravingError } from "../notation/engrave";
 import { compareJson } from "../output/compare-json";
 import { compareText } from "../output/compare-text";
 import { counted } from "../output/numbers";
 import { safeText } from "../output/safe-text";
+import { CAUTION } from "../output/totals-text";
+import { compareReport } from "../pages/compare-report";
+import { type Settings, STARTING_SETTINGS } from "../plan/settings";
 import { type Checked, checkSources } from "../workspace/check-sources";
 import { planSideOf } from "../workspace/plan-side-of";
 import { revisionFiles } from "../workspace/revision-files";
 import { sharedSources } from "../workspace/shared-sources";
 import type { SourceSet } from "../workspace/source";
+import { LazyEngraver } from "./lazy-engraver";
 import { readOptions, type Typed } from "./options";
 import { loadAsked, pathShower } from "./read-plans";
-import { CLEAN, Misuse, type World } from "./world";
+import { rewrittenPictures } from "./rewritten-pictures";
+import { CLEAN, FOUND, Misuse, type World } from "./world";
+import { isThere, UnwrittenError, writeWhole } from "./write-file";
 
 interface Side {
   readonly set: SourceSet;
@@ -20,7 +30,13 @@ interface Side {
 
 /** `leadpipe compare`: how one plan differs from another, or from what it was at a revision of git. */
 export async function compare(args: readonly string[], world: World): Promise<number> {
-  const typed = readOptions("compare", args, { since: "value", until: "value", json: "switch" });
+  const typed = readOptions("compare", args, {
+    since: "value",
+    until: "value",
+    json: "switch",
+    html: "value",
+    force: "switch",
+  });
   const [before, after] = await sidesOf(typed, world);
   const sides = [
     { ...before, checked: checkSources(before.set) },
@@ -30,10 +46,19 @@ export async function compare(args: readonly string[], world: World): Promise<nu
   const unread = sides.flatMap(({ checked, set, called }) =>
     unreadIn(checked, set).map((each) => ({ side: called, path: showPath(each.path), why: each.why })),
   );
-  const comparison = comparePlans({
-    before: planSideOf(sides[0].checked),
-    after: planSideOf(sides[1].checked),
-  });
+  const plans = { before: planSideOf(sides[0].checked), after: planSideOf(sides[1].checked) };
+  const comparison = comparePlans(plans);
+  const html = typed.values.get("html");
+  if (html !== undefined) {
+    const sentences = unread.map(({ side, path, why }) => `${path} (${side}): ${why} The rest is compared.`);
+    return await writePage(html, typed.switches.has("force"), world, {
+      comparison,
+      plans,
+      settings: sides[1].checked.files[0]?.plan.settings ?? STARTING_SETTINGS,
+      sides: { before: before.called, after: after.called },
+      unread: sentences,
+    });
+  }
   if (typed.switches.has("json")) {
     world.out(`${compareJson(comparison, { unread })}\n`);
     return CLEAN;
@@ -42,6 +67,41 @@ export async function compare(args: readonly string[], world: World): Promise<nu
     world.out(`${safeText(path)} (${safeText(side)}): ${why} The rest is compared.\n`);
   }
   world.out(`${unread.length > 0 ? "\n" : ""}${compareText(comparison, world.paint)}\n`);
+  return CLEAN;
+}
+
+/** What goes onto a page beside its pictures. */
+interface Page {
+  readonly comparison: Comparison;
+  readonly plans: Both<PlanSide>;
+  readonly settings: Settings;
+  readonly sides: Both<string>;
+  readonly unread: readonly string[];
+}
+
+async function writePage(
+  to: string,
+  force: boolean,
+  world: World,
+  { comparison, plans, settings, sides, unread }: Page,
+): Promise<number> {
+  const path = resolve(world.cwd, to);
+  const shown = safeText(relative(world.cwd, path));
+  if (isThere(path) && !force) {
+    throw new Misuse(`“${shown}” is there already. Nothing is written; --force writes it anew.`);
+  }
+  const engraver = new LazyEngraver(world);
+  try {
+    const pictures = await rewrittenPictures(comparison, plans, settings, (task) => engraver.engrave(task));
+    writeWhole(path, compareReport({ comparison, sides, unread, pictures, caution: CAUTION }));
+  } catch (error) {
+    if (!(error instanceof UnwrittenError || error instanceof EngravingError)) throw error;
+    world.err(`${safeText(error.message)}\n`);
+    return FOUND;
+  } finally {
+    await engraver.stop();
+  }
+  world.out(`${shown} is written.\n`);
   return CLEAN;
 }
 

@@ -1,7 +1,7 @@
 import { basename, dirname, extname, join, resolve } from "node:path";
 import { homePlacement, type Placement, placementName } from "../days/placement";
 import { inColour } from "../notation/clean-svg";
-import { EngravingError, type EngravingTask, engravingTask, type RunningEngraver } from "../notation/engrave";
+import { EngravingError, engravingTask } from "../notation/engrave";
 import { midiOf } from "../notation/midi";
 import { FILE_STYLE, musicXmlOf } from "../notation/musicxml";
 import type { Sheet } from "../notation/sheet";
@@ -13,6 +13,7 @@ import type { Exercise, Tempo } from "../plan/exercise";
 import type { Plan } from "../plan/plan";
 import type { Checked } from "../workspace/check-sources";
 import { findExercise, findPlayers, instrumentOf, placementOf } from "./asked-exercise";
+import { LazyEngraver } from "./lazy-engraver";
 import { readOptions, type Typed } from "./options";
 import { PATIENCE, pathShower, readPlans } from "./read-plans";
 import { CLEAN, FOUND, Misuse, type World } from "./world";
@@ -264,21 +265,5 @@ async function contentOf(
         await engraver.engrave(engravingTask(sheet, title, { width: PICTURE_WIDTH, fingerings })),
         "black",
       );
-  }
-}
-
-/** The engraver, started with the first picture and ended at the end. */
-class LazyEngraver {
-  private running: Promise<RunningEngraver> | undefined;
-
-  constructor(private readonly world: World) {}
-
-  async engrave(task: EngravingTask): Promise<string> {
-    this.running ??= this.world.engraver();
-    return (await this.running).engrave(task);
-  }
-
-  async stop(): Promise<void> {
-    await (await this.running)?.stop();
   }
 }

@@ -43,7 +43,8 @@ const FEW_SECONDS = 240;
 export function upright(highest: number, height: number, of: "seconds" | "points"): Upright {
   const inMinutes = of === "seconds" && highest >= FEW_SECONDS;
   const unit = inMinutes ? 60 : 1;
-  const step = roundStep(highest / unit / 4) * unit;
+  // Nothing is told in parts of a second, of a minute or of a point.
+  const step = Math.max(1, roundStep(highest / unit / 4)) * unit;
   const say = (value: number): string =>
     of === "points" ? String(value) : inMinutes ? String(value / 60) : minutes(value);
   const count = Math.max(1, Math.ceil(highest / step - 1e-9));

@@ -8,10 +8,11 @@ export const REPORT_STYLE = `
 * { box-sizing: border-box; }
 body { margin: 0; background: #ffffff; color: #1b2420; font: 1rem/1.45 Georgia, "Times New Roman", serif; }
 main { max-width: 72rem; margin: 0 auto; padding: 1rem; }
-h1, h2, h3 { line-height: 1.2; font-weight: 600; }
+h1, h2, h3, h4 { line-height: 1.2; font-weight: 600; }
 h1 { font-size: 1.6rem; margin: 0 0 .5rem; }
 h2 { font-size: 1.35rem; margin: 2.5rem 0 .25rem; padding-top: .75rem; border-top: 3px solid #2f5d50; }
 h3 { font-size: 1.1rem; margin: 1.75rem 0 .25rem; }
+h4 { font-size: 1rem; margin: 1rem 0 .15rem; }
 a { color: #1f4f43; }
 a:focus-visible, .scroll:focus-visible { outline: 3px solid #9a3b26; outline-offset: 2px; }
 p { max-width: 44rem; margin: .25rem 0 .75rem; }
@@ -22,7 +23,8 @@ nav a { display: inline-block; padding: .3rem 0; }
 .pair > .chart { flex: 1 1 22rem; min-width: 0; max-width: 36rem; }
 .above > .chart { max-width: 44rem; }
 .pair > .scroll { flex: 1 1 18rem; min-width: 0; }
-svg { display: block; width: 100%; height: auto; }
+.chart svg { display: block; width: 100%; height: auto; }
+figure svg { display: block; max-width: 100%; height: auto; }
 .scroll { overflow-x: auto; }
 table { border-collapse: collapse; font-size: .85rem; font-variant-numeric: tabular-nums; }
 caption { text-align: left; font-style: italic; padding: .15rem 0; }
@@ -32,7 +34,7 @@ thead th { white-space: normal; }
 thead th, thead th.words { border-bottom: 2px solid #4d5a54; vertical-align: bottom; font-weight: 600; }
 td.over { color: #8a2c18; font-weight: 700; }
 .note { color: #45524c; font-size: .9rem; }
-svg text { font: 12px Georgia, "Times New Roman", serif; fill: #1b2420; }
+.chart svg text { font: 12px Georgia, "Times New Roman", serif; fill: #1b2420; }
 .axis { stroke: #4d5a54; stroke-width: 1; }
 .grid { stroke: #d3dad6; stroke-width: 1; }
 .budget { stroke: #8a2c18; stroke-width: 1.5; stroke-dasharray: 5 3; fill: none; }

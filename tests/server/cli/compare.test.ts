@@ -1,4 +1,6 @@
 import { spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { Folder, SMALL } from "./command";
 
@@ -78,6 +80,32 @@ describe("two files or folders", () => {
     const { code, out, err } = folder.run(words);
     expect({ code, out }).toEqual({ code: 2, out: "" });
     expect(err).toContain(message);
+  });
+});
+
+describe("as a page", () => {
+  test("has rewritten exercises as notation, and is written anew only when it is told to", () => {
+    folder.write("a.practice", SMALL);
+    folder.write("b.practice", SMALL.replace("1/2 C4 G4", "1/4 C4 G4 C4 G4"));
+    const words = ["compare", "a.practice", "b.practice", "--html", "page.html"];
+    expect(folder.run(words)).toEqual({ code: 0, out: "page.html is written.\n", err: "" });
+    const page = readFileSync(join(folder.path, "page.html"), "utf8");
+    expect(page).toContain("“Fifths”: bar 1 rewritten");
+    expect(page.match(/<figure><figcaption>(before|after)<\/figcaption><svg/g)).toHaveLength(2);
+    // Two pictures on one page: no name of a part comes twice.
+    const ids = [...page.matchAll(/\sid="([^"]+)"/g)].map((match) => match[1]);
+    expect(new Set(ids).size).toBe(ids.length);
+    const again = folder.run(words);
+    expect(again.code).toBe(2);
+    expect(again.err).toContain("“page.html” is there already. Nothing is written");
+    expect(folder.run([...words, "--force"]).code).toBe(0);
+  });
+
+  test("says where it cannot be written", () => {
+    folder.write("a.practice", SMALL);
+    const { code, err } = folder.run(["compare", "a.practice", "a.practice", "--html", "no/such.html"]);
+    expect(code).toBe(1);
+    expect(err).toContain("There is no such folder.");
   });
 });
 
