@@ -1,5 +1,5 @@
 import type { CancellationToken, Hover } from "vscode-languageserver";
-import type { HoverNotation } from "./features/hover-notation";
+import { HOVER_SCALE, type HoverNotation } from "./features/hover-notation";
 import { inColour } from "./notation/clean-svg";
 import type { Engraver, EngravingTask } from "./notation/engrave";
 import { INK, type ThemeKind } from "./pages/ink";
@@ -46,7 +46,7 @@ export class Pictures {
     for (const { task, to } of pictures) {
       const svg = await this.engraved(task, token);
       if (svg === undefined) break;
-      const image = `![${altText(task.title)}](${dataUri(inColour(svg, INK[theme]))})`;
+      const image = `![${altText(task.title)}](${dataUri(smaller(inColour(svg, INK[theme])))})`;
       room -= image.length + 2;
       if (room < 0) break;
       shown.push(image);
@@ -62,6 +62,14 @@ export class Pictures {
 /** Brackets and such would end the image's words. */
 function altText(title: string): string {
   return title.replace(/[[\]\\`*_<>&!|\r\n]/g, " ");
+}
+
+/** The picture shown smaller than it is set. */
+function smaller(svg: string): string {
+  return svg.replace(/ width="([\d.]+)" height="([\d.]+)"/, (_, width: string, height: string) => {
+    const scaled = [width, height].map((each) => Math.round(Number(each) * HOVER_SCALE));
+    return ` width="${scaled[0]}" height="${scaled[1]}"`;
+  });
 }
 
 function dataUri(svg: string): string {

@@ -14,10 +14,11 @@ export interface HoverNotation {
   readonly bars: number;
 }
 
-/** Pixels across; a hover is as wide as that without being widened by hand. */
-const WIDTH = 470;
-/** Lines of music that are shown: a hover is glanced at. */
-const MOST_LINES = 3;
+/** Pixels that the notation is set for, and how much smaller it is shown: a hover is some 470 pixels wide. */
+const WIDTH = 640;
+export const HOVER_SCALE = 0.72;
+/** Lines of music that are shown: a hover is glanced at, and its words should be seen too. */
+const MOST_LINES = 2;
 
 /**
  * The notation of the exercise whose name stands at a position, or that its line in a session asks for, in the key

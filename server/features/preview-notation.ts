@@ -4,6 +4,7 @@ import { midiOf, type Pitch, pitchSign, spokenPitch } from "../music/pitch";
 import { valueName } from "../music/rhythm";
 import type { EngravingTask } from "../notation/engrave";
 import { printedValue, type Sheet, type SheetEvent, type SheetNote } from "../notation/sheet";
+import { syllablesOf } from "../notation/syllables";
 import { type SystemPicture, systemPictures } from "../notation/system-pictures";
 import { MARK_NAMES, type MarkName, markSign } from "../pages/notation-marks";
 import type { Player } from "../plan/player";
@@ -52,13 +53,17 @@ export function previewNotation(
   const uri = home === undefined ? undefined : places.uriOf(home.file.path);
   const title = titleOf(asked);
   if (sheet === undefined || sheet.bars.length === 0) {
-    return { view: { title, uri, pictures: [], keys: [], legend: [], missing }, drafts: new Map() };
+    return {
+      view: { title, uri, pictures: [], by: "Key", keys: [], legend: [], missing },
+      drafts: new Map(),
+    };
   }
   const width = Math.round(Math.max(WIDTH.least, Math.min(WIDTH.most, params.width)));
   const pictures = systemPictures(sheet, { width, fingerings: params.fingerings }, () => exercise.name);
+  const syllables = syllablesOf(sheet.bars);
   const drafts = new Map<string, PictureDraft>();
   const views = pictures.map((picture) => {
-    const draft = draftOf(sheet, picture, asked.player);
+    const draft = draftOf(sheet, picture, asked.player, syllables);
     const name = nameOf(draft);
     drafts.set(name, draft);
     return {
@@ -74,7 +79,18 @@ export function previewNotation(
     sign: markSign(mark),
     words: MARK_WORDS[mark],
   }));
-  return { view: { title, uri, pictures: views, keys: keysOf(asked), legend, missing }, drafts };
+  return {
+    view: {
+      title,
+      uri,
+      pictures: views,
+      by: asked.placement.combination === undefined ? "Key" : "Valves",
+      keys: keysOf(asked),
+      legend,
+      missing,
+    },
+    drafts,
+  };
 }
 
 function titleOf({ exercise, ask, placement }: AskedSheet): string {
@@ -99,7 +115,12 @@ function missingOf(
   });
 }
 
-function draftOf(sheet: Sheet, picture: SystemPicture, player: Player | undefined): PictureDraft {
+function draftOf(
+  sheet: Sheet,
+  picture: SystemPicture,
+  player: Player | undefined,
+  syllables: ReadonlyMap<number, string>,
+): PictureDraft {
   const marks = new Map<string, readonly MarkName[]>();
   const notes: { readonly name: string; readonly words: string }[] = [];
   for (const event of eventsOf(sheet, picture)) {
@@ -107,7 +128,7 @@ function draftOf(sheet: Sheet, picture: SystemPicture, player: Player | undefine
     const name = `e${event.id - picture.firstId}`;
     const carried = marksOf(event, sheet, player);
     if (carried.length > 0) marks.set(name, carried);
-    notes.push({ name, words: wordsOf(event, carried) });
+    notes.push({ name, words: wordsOf(event, syllables.get(event.id), carried) });
   }
   return { task: picture.task, marks, notes };
 }
@@ -137,7 +158,7 @@ const MARK_WORDS: Readonly<Record<MarkName, string>> = {
   breath: "then a breath",
 };
 
-function wordsOf(note: SheetNote, marks: readonly MarkName[]): string {
+function wordsOf(note: SheetNote, syllable: string | undefined, marks: readonly MarkName[]): string {
   const sign = pitchSign(note.pitch);
   const spoken = spokenPitch(note.pitch);
   const parts = [
@@ -147,6 +168,7 @@ function wordsOf(note: SheetNote, marks: readonly MarkName[]): string {
   if (note.tied) parts.push("tied");
   if (note.fingered !== undefined)
     parts.push(note.fingered.name === "0" ? "open" : `fingered ${note.fingered.name}`);
+  if (syllable !== undefined) parts.push(`“${syllable}”`);
   return [...parts, ...marks.map((mark) => MARK_WORDS[mark])].join(", ");
 }
 

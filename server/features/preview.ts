@@ -11,7 +11,7 @@ import type { Assignment, Routine, Session, Term } from "../plan/term";
 import type { PlaceView, PreviewItem, PreviewView } from "../protocol/requests";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { type AskedMusic, assignedAsk, musicAt, playersFor, sheetAskOf } from "./asked-music";
-import { instrumentOf } from "./exercise-reach";
+import { instrumentOf, type Lying, lyingFor, profileFor } from "./exercise-reach";
 import { fileOf, locationOf, offsetOf, type Places } from "./lines-of";
 import { missingIn } from "./missing";
 import { musicAskOf } from "./music-ask";
@@ -70,6 +70,18 @@ function choiceOf(players: readonly Player[], chosen: string | undefined): Playe
   return players.find((each) => each.name === chosen) ?? players[0];
 }
 
+/** Of those around an exercise that nobody in particular asks for, the first it suits comes first. */
+function bestFirst(plan: Plan, exercise: Exercise, players: readonly Player[]): readonly Player[] {
+  const { low, high } = profileFor(plan, exercise, players);
+  if (low === undefined || high === undefined) return players;
+  const suits = (player: Player, lies: Lying): boolean => lyingFor(low, high, [player]).lies === lies;
+  const best =
+    players.find((each) => suits(each, "comfortable")) ??
+    players.find((each) => suits(each, "within the limit")) ??
+    players.at(-1);
+  return best === undefined ? players : [best, ...players.filter((each) => each !== best)];
+}
+
 /** The terms of those who play one, the chosen one's first. */
 function chosenFirst<T extends { readonly player: Player }>(
   terms: readonly T[],
@@ -83,7 +95,7 @@ function exerciseView(ground: Ground, music: AskedMusic): PreviewView {
   const { checked, file, places, chosen } = ground;
   const { exercise, assignment, plan } = music;
   const met = assignment === undefined ? undefined : meetingOf(ground, plan, assignment);
-  const player = met?.player ?? choiceOf(music.players, chosen);
+  const player = met?.player ?? choiceOf(bestFirst(plan, exercise, music.players), chosen);
   const players = player === undefined ? music.players : [player, ...music.players];
   const ask =
     assignment === undefined

@@ -10,15 +10,14 @@ export type MarkName = (typeof MARK_NAMES)[number];
 /** Inner units of an engraving, 180 to a staff space: the left edge of a note's head to its middle. */
 const HEAD = 110;
 /** Half the size of the field around a head that can be clicked, and that is filled while the note sounds. */
-const FIELD = { across: 190, up: 240 };
+const FIELD = { across: 200, up: 235 };
 
 /** A roof over the head. */
 const ROOF = "M-170 -170 L0 -290 L170 -170";
 /** A diamond around it. */
 const DIAMOND = "M-250 0 L0 -215 L250 0 L0 215 Z";
-/** A box around it, crossed at its corners. */
-const BOX =
-  "M-200 -175 H200 V175 H-200 Z M-260 -235 L-200 -175 M260 -235 L200 -175 M-260 235 L-200 175 M260 235 L200 175";
+/** A box around it. */
+const BOX = "M-215 -185 H215 V185 H-215 Z";
 
 const SHAPES: Readonly<Record<Exclude<MarkName, "breath">, string>> = {
   upper: ROOF,

@@ -293,6 +293,8 @@ export interface NotationView {
   readonly title: string;
   readonly uri: string | undefined;
   readonly pictures: readonly PictureView[];
+  /** What it can be carried to: keys, or combinations of valves; with what these are called. */
+  readonly by: "Key" | "Valves";
   readonly keys: readonly KeyChoice[];
   /** The marks that notes carry, each with its sign as SVG text and what it means. */
   readonly legend: readonly { readonly mark: MarkName; readonly sign: string; readonly words: string }[];

@@ -9,6 +9,8 @@ export function markedSvg({ svg, notes }: PictureResultView, prefix: string): st
   return (
     svg
       .replace(/ role="img"/, ' role="presentation" focusable="false"')
+      // Words in a picture are in the words of its notes.
+      .replaceAll("<text ", '<text aria-hidden="true" ')
       // The page says what a picture shows; a title here would show under the mouse everywhere.
       .replace(/<title>[^<]*<\/title>/, "")
       .replace(/<desc>[^<]*<\/desc>/, "")

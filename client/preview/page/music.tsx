@@ -100,10 +100,7 @@ export function Music(props: MusicProps) {
           <div class="row">
             {view.keys.length === 0 ? null : (
               <label>
-                {view.keys.some(({ id }) => id.includes("//")) ||
-                view.keys.some(({ id }) => /\/[A-G]/.test(id))
-                  ? "Key "
-                  : "Valves "}
+                {`${view.by} `}
                 <select
                   value={where ?? ""}
                   onChange={({ currentTarget }) =>
@@ -125,6 +122,21 @@ export function Music(props: MusicProps) {
               </button>
             )}
           </div>
+          {listening && music !== undefined && view.pictures.length > 0 ? (
+            <Listen
+              host={host}
+              music={music}
+              where={where}
+              bpm={music.bpm}
+              choices={choices.sound}
+              onChoose={props.onChooseSound}
+              onSounding={setSounding}
+              stopOthers={props.stopOthers}
+              onControl={(given) => {
+                control.current = given;
+              }}
+            />
+          ) : null}
           {alone ? null : <Missing missing={view.missing} onGoTo={props.onGoTo} />}
           {view.pictures.length === 0 ? (
             <p class="trouble">There are no notes to show yet.</p>
@@ -159,21 +171,6 @@ export function Music(props: MusicProps) {
               ))}
             </ul>
           )}
-          {listening && music !== undefined && view.pictures.length > 0 ? (
-            <Listen
-              host={host}
-              music={music}
-              where={where}
-              bpm={music.bpm}
-              choices={choices.sound}
-              onChoose={props.onChooseSound}
-              onSounding={setSounding}
-              stopOthers={props.stopOthers}
-              onControl={(given) => {
-                control.current = given;
-              }}
-            />
-          ) : null}
         </>
       )}
     </section>

@@ -297,7 +297,9 @@ function show(element: Element | null): void {
   const still =
     matchMedia("(prefers-reduced-motion: reduce)").matches ||
     document.body.classList.contains("vscode-reduce-motion");
-  element?.scrollIntoView({ block: "nearest", inline: "nearest", behavior: still ? "instant" : "smooth" });
+  element
+    ?.closest(".picture")
+    ?.scrollIntoView({ block: "nearest", inline: "nearest", behavior: still ? "instant" : "smooth" });
 }
 
 function stepTo(key: string, at: number, length: number): number | undefined {

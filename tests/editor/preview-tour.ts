@@ -1,0 +1,168 @@
+/**
+ * Looks at the music in the editor as a person would: takes pictures of hover and preview in every theme asked for,
+ * and holds the page against its own policy and against WCAG 2.2 AA, as far as axe-core can tell.
+ *
+ *     npx tsx tests/editor/preview-tour.ts FOLDER [oldest|newest] [workspace|browser] [light] [dark] [contrast] [contrastLight]
+ */
+import { mkdir, readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import path from "node:path";
+import type { Frame } from "playwright-core";
+import { editions, type Theme } from "./editions";
+import { Failure } from "./failure";
+import { openWorkbench } from "./open-workbench";
+import { packageExtension } from "./package-extension";
+import { runAsProgram } from "./run-as-program";
+import { sampleWorkspace } from "./sample-workspace";
+import { startChromium } from "./start-chromium";
+import { makeTemporaryFolder } from "./temporary-folder";
+import { Ui } from "./ui";
+
+const THEMES: readonly Theme[] = ["light", "dark", "contrast", "contrastLight"];
+const WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
+}
+
+declare const axe: {
+  run(context: Document, options: object): Promise<{ readonly violations: readonly Violation[] }>;
+};
+
+async function main(): Promise<number> {
+  const [target, ...asked] = process.argv.slice(2);
+  if (target === undefined) throw new Failure("Say into which folder the pictures go.");
+  const name = asked.includes("newest") ? "newest" : "oldest";
+  const host = asked.includes("browser") ? "browser" : "workspace";
+  const picked = THEMES.filter((theme) => asked.includes(theme));
+  await mkdir(target, { recursive: true });
+  const axeSource = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+  const temporary = await makeTemporaryFolder("package");
+  const browser = await startChromium();
+  let passed = 0;
+  let failed = 0;
+  const walk = async (title: string, go: () => Promise<void>): Promise<void> => {
+    const begun = performance.now();
+    try {
+      await go();
+      passed++;
+      console.log(`ok      ${title} (${Math.round(performance.now() - begun)} ms)`);
+    } catch (thrown) {
+      failed++;
+      console.log(`FAILED  ${title}: ${String(thrown)}`);
+    }
+  };
+  try {
+    const packaged = await packageExtension(temporary.root);
+    for (const theme of picked.length > 0 ? picked : THEMES) {
+      const workbench = await openWorkbench(browser, {
+        edition: editions[name],
+        host,
+        ...packaged,
+        workspace: sampleWorkspace,
+        theme,
+      });
+      const { page } = workbench;
+      const ui = new Ui(page);
+      page.setDefaultTimeout(15_000);
+      const broken: string[] = [];
+      page.on("console", (message) => {
+        if (/content security policy|refused to/i.test(message.text())) broken.push(message.text());
+      });
+      const shot = (title: string): Promise<Buffer> =>
+        page.screenshot({
+          path: path.join(target, `${name}-${host}-${theme}-${title}.png`),
+          animations: "disabled",
+        });
+      let inside: Frame | undefined;
+      const audited = async (title: string): Promise<void> => {
+        if (inside === undefined) throw new Failure("the preview is not open");
+        await inside.evaluate(axeSource);
+        const { violations } = await inside.evaluate(
+          (tags) => axe.run(document, { runOnly: { type: "tag", values: tags } }),
+          WCAG,
+        );
+        const told = violations.map(
+          ({ id, nodes }) =>
+            `${id}: ${nodes.map(({ html, failureSummary }) => `${html.slice(0, 120)} ${failureSummary}`).join("; ")}`,
+        );
+        if (told.length > 0) throw new Failure(`${title}: ${told.join("\n")}`);
+      };
+      try {
+        await workbench.start();
+        await walk(`${theme}: open`, async () => {
+          await ui.ready();
+          await ui.openFile("book.practice", "book.practice");
+        });
+        await walk(`${theme}: an exercise`, async () => {
+          await ui.command("View: Toggle Primary Side Bar Visibility");
+          await ui.goTo(await lineOf("Hilltop"), 14);
+          await ui.command("Leadpipe: Show the Music Beside");
+          inside = await ui.webview();
+          await inside.getByRole("heading", { name: "Hilltop" }).waitFor();
+          await inside.locator(".picture:first-child > svg").waitFor();
+          await shot("exercise");
+          await audited("exercise");
+        });
+        await walk(`${theme}: listening`, async () => {
+          await inside?.getByLabel("Fingerings").check();
+          await inside?.getByRole("button", { name: "Play" }).click();
+          await inside?.locator(".note.now").waitFor();
+          await shot("listening");
+          await inside?.getByRole("button", { name: "Stop" }).click();
+          await inside?.getByLabel("Fingerings").uncheck();
+        });
+        await walk(`${theme}: a session`, async () => {
+          // A file opens where one is.
+          await ui.tab("book.practice").click();
+          await ui.openFile("summer.practice", "2026-27/summer.practice");
+          await ui.goTo(19, 18);
+          await inside?.getByRole("heading", { name: "First page" }).waitFor();
+          await inside?.locator(".picture svg").first().waitFor();
+          await shot("session");
+          await audited("session");
+        });
+        await walk(`${theme}: a week`, async () => {
+          await ui.goTo(207, 4);
+          await inside?.getByRole("heading", { name: /^Week/ }).waitFor();
+          await shot("week");
+          await audited("week");
+        });
+        await walk(`${theme}: a term`, async () => {
+          await ui.goTo(179, 4);
+          await inside?.getByRole("heading", { name: "Summer 2027, seniors" }).waitFor();
+          await shot("term-chart");
+          await audited("term");
+        });
+        await walk(`${theme}: a hover`, async () => {
+          await ui.goTo(275, 12);
+          await inside?.getByRole("heading", { name: "From the bridge" }).waitFor();
+          const hover = await ui.hover("From the bridge", "Long tones");
+          await hover.locator("img").first().waitFor();
+          await shot("hover");
+        });
+        await walk(`${theme}: no policy was broken`, async () => {
+          if (broken.length > 0) throw new Failure(broken.join("\n"));
+        });
+      } finally {
+        await workbench.close();
+      }
+    }
+  } finally {
+    await browser.close();
+    await temporary.remove();
+  }
+  console.log(`${passed} passed, ${failed} failed`);
+  return failed === 0 ? 0 : 1;
+}
+
+/** The line of the book, from 1, on which an exercise begins. */
+async function lineOf(exercise: string): Promise<number> {
+  const text = await readFile(path.join(sampleWorkspace, "book.practice"), "utf8");
+  const at = text.indexOf(`exercise "${exercise}"`);
+  if (at < 0) throw new Failure(`There is no exercise "${exercise}" in the book.`);
+  return text.slice(0, at).split("\n").length;
+}
+
+runAsProgram(main);
