@@ -53,6 +53,9 @@ const RUNGS: readonly Rung[] = [
 /** In large print a day may take several pages, and its staff is never small. */
 const LARGE_RUNGS: readonly Rung[] = [{ staff: 11, keysWritten: 3, beside: false }];
 
+/** A browser sets words in a face of its own, and often a wider one. */
+const BROWSERS_SHARE = 0.84;
+
 /** The height of the staves of a packet, in millimetres. */
 const PACKET_STAFF = { plain: 7, large: 11 } as const;
 
@@ -103,7 +106,7 @@ export async function reckonedSheets(
   style: PageStyle,
   works: Works,
 ): Promise<{ readonly sheets: readonly Sheet[]; readonly made: Engravings }> {
-  return new Fit(wanted, style).reckoned(works, new Map());
+  return new Fit(wanted, style, BROWSERS_SHARE).reckoned(works, new Map());
 }
 
 /** Finds for each day the largest staff with which it fits its page, or the fewest pages. */
@@ -116,6 +119,8 @@ class Fit {
   constructor(
     private readonly wanted: readonly Wanted[],
     private readonly style: PageStyle,
+    /** The part of a page that is reckoned with. */
+    private readonly share = 1,
   ) {
     this.rungs = style.large ? LARGE_RUNGS : RUNGS;
     this.at = wanted.map(() => 0);
@@ -132,7 +137,7 @@ class Fit {
       let again = false;
       sheets.forEach((sheet, index) => {
         if (sheet.kind === "week") return;
-        const over = heightOf(sheet, made) / (roomOf(this.style) * (this.pages[index] ?? 1));
+        const over = heightOf(sheet, made) / (roomOf(this.style) * this.share * (this.pages[index] ?? 1));
         if (over <= DOUBTFUL) return;
         this.stepDown(index, over);
         again = true;

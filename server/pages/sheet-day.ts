@@ -28,7 +28,7 @@ export type SheetLine =
       /** The note value that is counted and its number; undefined where nothing is counted. */
       readonly tempo: SheetTempo | undefined;
       readonly rest: string;
-      /** Clock time of the line, its rests included: `1:40`. */
+      /** Clock time of the line, its rests included but the session's last: `1:40`. */
       readonly clock: string;
       readonly aim: string;
       /** What is played where there are no notes: a page of a printed book, an activity. */
@@ -171,7 +171,10 @@ function sessionSheet(
   );
   const lines: SheetLine[] = [];
   let next = 0;
-  for (const planned of content.items) {
+  // Pauses, and what a change has not left out.
+  const counts = (planned: PlannedItem): boolean =>
+    !("exercise" in planned) || session.items.some((item) => item.assignment === planned);
+  for (const [index, planned] of content.items.entries()) {
     if (!("exercise" in planned)) {
       lines.push({ kind: "pause", text: `Horn down ${lengthWords(planned.pause)}` });
       continue;
@@ -180,7 +183,8 @@ function sessionSheet(
     // What a change leaves out has no item.
     if (item === undefined || item.assignment !== planned) continue;
     next++;
-    lines.push(itemLine(item, next === session.items.length, inShort, term, settings, style));
+    const last = !content.items.slice(index + 1).some(counts);
+    lines.push(itemLine(item, last, inShort, term, settings, style));
   }
   return {
     name: session.session.name,
@@ -232,7 +236,7 @@ function itemLine(
     tempo: beat === undefined || bpm === undefined ? undefined : sheetTempo(beat, bpm, fastest),
     // After the session's last note nobody counts the rest.
     rest: last ? "" : restWords(item.restAfter, settings),
-    clock: minutes(item.clock),
+    clock: minutes(last && item.passes.length > 0 ? item.clock - item.restAfter : item.clock),
     aim: aims[0] ?? "",
     without: withoutNotes(item),
     inShort: inShort.has(assignment.exercise),

@@ -159,4 +159,32 @@ describe("figures", () => {
     }
     expect(days).toBeGreaterThan(30);
   });
+
+  it.each([
+    ["2026-27/spring.practice", "L. F."],
+    ["2026-27/spring.practice", "R. A."],
+  ])("of the lines add up to the session's clock: %s, %s", (file, player) => {
+    const seconds = (text: string): number => {
+      const [min = 0, s = 0] = text.split(":").map(Number);
+      return 60 * min + s;
+    };
+    let sessions = 0;
+    for (const asked of sampleTerms(file, player)) {
+      for (const day of asked.term.days) {
+        const [wanted] = dayChoice([asked], day.date, false);
+        if (wanted?.kind !== "day") continue;
+        for (const session of daySheet(wanted.of, { ...LOOK, keysWritten: 1 }).sessions) {
+          sessions++;
+          const sum = session.lines.reduce(
+            (all, line) =>
+              all + (line.kind === "item" ? seconds(line.clock) : 60 * Number(/\d+/.exec(line.text)?.[0])),
+            0,
+          );
+          // Each line is rounded to whole seconds.
+          expect(Math.abs(sum - seconds(session.clock))).toBeLessThanOrEqual(session.lines.length / 2 + 1);
+        }
+      }
+    }
+    expect(sessions).toBeGreaterThan(30);
+  });
 });
