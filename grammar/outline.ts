@@ -29,7 +29,7 @@ export const DEEPEST = 32;
 
 /** One line of tokens with what surrounds it. */
 export interface Line {
-  tokens: IToken[];
+  readonly tokens: IToken[];
   before: string[];
   blank: boolean;
   after: string | undefined;
@@ -244,25 +244,21 @@ class Folder {
     this.at.current = undefined;
   }
 
-  private line(): Line {
+  private line(tokens: IToken[] = []): Line {
     const { at } = this;
     if (at.current !== undefined) return at.current;
     const { before, blank } = takePending(at);
-    const line: Line = { tokens: [], before, blank, after: undefined };
+    const line: Line = { tokens, before, blank, after: undefined };
     at.lines.push(line);
     at.current = line;
     return line;
   }
 
   private add(run: IToken[]): void {
-    const { music } = this.at;
-    if (music !== undefined) {
-      for (const token of run) music.push(token);
-      return;
-    }
-    const line = this.line();
-    if (line.tokens.length === 0) line.tokens = run;
-    else line.tokens.push(...run);
+    const { music, current } = this.at;
+    const there = music ?? current?.tokens;
+    if (there === undefined) this.line(run);
+    else for (const token of run) there.push(token);
   }
 
   /** Takes over all of the music that was just opened where nothing in it concerns the outline; returns how much. */

@@ -198,7 +198,8 @@ class Reader {
     parser.input = withOddTokens(tokens);
     const elements = parser.elements();
     folded.musicNode.elements = folded.musicNode.inline ? elements : tidyLines(elements);
-    if (parser.odd.length > 0) this.problems.push(...musicProblems(this.text, parser.odd, field.by));
+    if (parser.odd.length === 0) return;
+    for (const problem of musicProblems(this.text, parser.odd, field.by)) this.problems.push(problem);
   }
 }
 

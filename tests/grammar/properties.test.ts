@@ -266,6 +266,8 @@ describe("hostile texts", () => {
   test("one endless line", () => {
     expectSound(`exercise "A" { music { 1/4 ${"C4 D4 | ".repeat(20_000)} } }`);
     expectSound(`exercise "A" { ${"x ".repeat(20_000)} }`);
+    // More tokens in one run than a call can take arguments.
+    expectSound(`exercise [ ${"x ".repeat(150_000)}`);
     expectSound('"'.repeat(20_000));
     expectSound("#".repeat(20_000));
     expectSound("1-".repeat(20_000));
