@@ -1,4 +1,4 @@
-import { relative, resolve } from "node:path";
+import { dirname, relative, resolve } from "node:path";
 import { comparePlans } from "../compare/compare-plans";
 import type { Both, Comparison } from "../compare/comparison";
 import type { PlanSide } from "../compare/plan-side";
@@ -20,7 +20,7 @@ import { readOptions, type Typed } from "./options";
 import { loadAsked, pathShower } from "./read-plans";
 import { rewrittenPictures } from "./rewritten-pictures";
 import { CLEAN, FOUND, Misuse, type World } from "./world";
-import { isThere, UnwrittenError, writeWhole } from "./write-file";
+import { isFolder, isThere, UnwrittenError, writeWhole } from "./write-file";
 
 interface Side {
   readonly set: SourceSet;
@@ -142,14 +142,22 @@ async function onDisk(word: string, world: World): Promise<Side> {
 }
 
 async function atRevision(revision: string, paths: readonly string[], world: World): Promise<Side> {
+  const whole = paths.map((path) => resolve(world.cwd, path));
   const found = await revisionFiles({
     git: world.git,
-    cwd: world.cwd.replaceAll("\\", "/"),
+    cwd: folderThere(whole[0] ?? world.cwd).replaceAll("\\", "/"),
     revision,
-    paths,
+    paths: whole.map((path) => path.replaceAll("\\", "/")),
   });
   if ("why" in found) throw new Misuse(found.why);
   return { set: found.set, called: revision };
+}
+
+/** The nearest folder that is there today: what is asked about may be gone, and its folder too. */
+function folderThere(path: string): string {
+  let folder = path;
+  while (!isFolder(folder) && dirname(folder) !== folder) folder = dirname(folder);
+  return folder;
 }
 
 /** What of a side could not be read, file by file. */

@@ -23,7 +23,7 @@ export interface World {
   readonly today: () => Date;
   /** Milliseconds from any start. */
   readonly now: () => number;
-  /** Asks git in the folder the command was called in. */
+  /** Asks git. */
   readonly git: AskGit;
 }
 

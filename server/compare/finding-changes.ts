@@ -49,16 +49,19 @@ function identity({ code, place }: Finding, sameName: SameName): string {
   const { piece, span } = place;
   const { declaration } = piece;
   const parts = [code];
+  let name: string | undefined;
   if (declaration !== undefined) {
     const { kind } = declaration;
-    const named = "name" in declaration ? declaration.name?.text : undefined;
-    const name = kind === "record" ? declaration.term.text : named;
+    const own = "name" in declaration ? declaration.name?.text : undefined;
+    name = kind === "record" ? declaration.term.text : own;
     const what = kind === "exercise" ? "exercise" : kind === "term" || kind === "record" ? "term" : "other";
     parts.push(kind, name === undefined ? "" : sameName(what, name));
   }
   // An assignment is known by its exercise, a session by its name; a line without a name by its first word.
   const text = piece.text.slice(span.start, span.end);
   const quoted = /["“”]([^"“”]*)["“”]/.exec(text)?.[1];
-  parts.push(quoted === undefined ? (/^\p{L}+/u.exec(text)?.[0] ?? "") : sameName("exercise", quoted));
+  if (quoted === undefined) parts.push(/^\p{L}+/u.exec(text)?.[0] ?? "");
+  // What stands at the declaration's own name is known by that already.
+  else if (quoted !== name) parts.push(sameName("exercise", quoted));
   return parts.join("\n");
 }

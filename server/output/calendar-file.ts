@@ -31,11 +31,16 @@ export function calendarFile({ name, events, alarm, now, version }: CalendarAsk)
     prodId: { company: "Leadpipe", product: `Leadpipe ${version}`, language: "EN" },
   });
   const revision = Math.max(0, Math.floor((now.getTime() - FIRST_REVISION) / MINUTE_MS));
+  const seen = new Map<string, number>();
   for (const event of events) {
+    // Two terms of one name in one year: the second of two alike is still another event.
+    const before = seen.get(event.identity) ?? 0;
+    seen.set(event.identity, before + 1);
+    const identity = before === 0 ? event.identity : `${event.identity} ${before + 1}`;
     const start = event.date * DAY_MS + (event.time ?? 0) * MINUTE_MS;
     const timed = event.time !== undefined;
     const entry = calendar.createEvent({
-      id: nameUuid(event.identity),
+      id: nameUuid(identity),
       sequence: revision,
       stamp: now,
       start: new Date(start),

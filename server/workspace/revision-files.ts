@@ -3,7 +3,7 @@ import { folderOf, foldersUp, joined, resolved } from "./paths";
 import { decoded, EXTENSION, SIZE_LIMIT, tooLarge } from "./plan-bytes";
 import { type Failure, type Source, type SourceSet, STUDIO_FILE, usesOf } from "./source";
 
-/** Asks git something in one folder; undefined where there is no git. */
+/** Asks git something, in the words that follow `git`; undefined where there is no git. */
 export type AskGit = (words: readonly string[], input?: string) => Promise<GitAnswer | undefined>;
 
 export interface GitAnswer {
@@ -18,11 +18,11 @@ export type RevisionFiles = { readonly set: SourceSet } | { readonly why: string
 
 export interface RevisionRequest {
   readonly git: AskGit;
-  /** The folder in which git is asked, with forward slashes. */
+  /** A folder of the repository that is there today, with forward slashes: git is asked in it. */
   readonly cwd: string;
   /** As git names it: `HEAD~3`, a branch, a tag, the start of a commit's number. */
   readonly revision: string;
-  /** Files and folders below `cwd` or beside it, written from it; `""` is the folder itself. */
+  /** Files and folders as whole paths, or as written from `cwd`. */
   readonly paths: readonly string[];
 }
 
@@ -30,7 +30,9 @@ export interface RevisionRequest {
  * The plan files of a revision, under the paths they have on the disk today, so that both are shown alike. Only
  * plan files are read, and none beyond the size limit.
  */
-export async function revisionFiles({ git, cwd, revision, paths }: RevisionRequest): Promise<RevisionFiles> {
+export async function revisionFiles(request: RevisionRequest): Promise<RevisionFiles> {
+  const { cwd, revision, paths } = request;
+  const git: AskGit = (words, input) => request.git(["-C", cwd, ...words], input);
   const prefix = await git(["rev-parse", "--show-prefix"]);
   if (prefix === undefined) return { why: "There is no git on this computer to ask for a revision." };
   if (prefix.code !== 0) return { why: whyNoRepository(prefix.err) };

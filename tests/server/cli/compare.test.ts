@@ -131,6 +131,17 @@ describe("revisions of git", () => {
     expect(folder.run(["compare", "--since", "HEAD~1"]).out).toContain("quarter = 69, was quarter = 60");
   });
 
+  test("from outside the repository too, and of a folder that is gone", () => {
+    const away = new Folder();
+    const whole = join(folder.path, "house/terms");
+    expect(away.run(["compare", "--since", "HEAD~1", whole]).out).toContain(SAID);
+    git("rm", "-r", "--quiet", "house/terms");
+    const { code, out } = away.run(["compare", "--since", "HEAD", whole]);
+    expect(code).toBe(0);
+    expect(out).toContain("gone: “Autumn”, “Spring”");
+    away.remove();
+  });
+
   test("two revisions", () => {
     folder.write("house/terms/autumn.practice", "");
     const { out } = folder.run([

@@ -157,6 +157,16 @@ describe("findings", () => {
     expect(findings).toEqual({ gained: [], lost: [], standsNow: [], standsNoMore: [] });
   });
 
+  test("stay the same at the name of a term that another year has", () => {
+    const walk = (year: string): string => SMALL.replace('"Autumn"', `"Autumn ${year}"`);
+    // A walk of five keys on ten days starts over, which is told at the term's name.
+    const { findings, terms } = compared(walk("2026"), walk("2027"));
+    expect(terms.changed).toMatchObject([{ term: { before: "Autumn 2026", after: "Autumn 2027" } }]);
+    expect(findings).toEqual({ gained: [], lost: [], standsNow: [], standsNoMore: [] });
+    const before = compared("", walk("2026")).findings.gained.map((each) => each.code);
+    expect(before).toContain("walk-restarts");
+  });
+
   test("come and go", () => {
     expect(compared(SMALL, short).findings.gained.map((each) => each.code)).toEqual(["session-minutes"]);
     expect(compared(short, SMALL).findings.lost.map((each) => each.code)).toEqual(["session-minutes"]);

@@ -137,6 +137,12 @@ describe("identities", () => {
     expect(new Set(uids(twice)).size).toBe(uids(twice).length);
   });
 
+  test("two terms of one name in one year do not share theirs", () => {
+    const twice = read(fileOf([EVENT, EVENT, EVENT])).map((event) => event.uid);
+    expect(new Set(twice).size).toBe(3);
+    expect(read(fileOf([EVENT]))[0]?.uid).toBe(twice[0]);
+  });
+
   test("stay when work, minutes and hour change", () => {
     const changed = STUDIO.replace('"Morning" 10 min', '"Morning" 12 min').replace("60 to 64", "66 to 70");
     expect(uids(changed)).toEqual(uids(STUDIO));
