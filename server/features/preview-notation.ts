@@ -54,7 +54,7 @@ export function previewNotation(
   const title = titleOf(asked);
   if (sheet === undefined || sheet.bars.length === 0) {
     return {
-      view: { title, uri, pictures: [], by: "Key", keys: [], legend: [], missing },
+      view: { title, tempo: undefined, uri, pictures: [], by: "Key", keys: [], legend: [], missing },
       drafts: new Map(),
     };
   }
@@ -82,6 +82,7 @@ export function previewNotation(
   return {
     view: {
       title,
+      tempo: { beat: valueName(sheet.tempo.beat), bpm: sheet.tempo.bpm },
       uri,
       pictures: views,
       by: asked.placement.combination === undefined ? "Key" : "Valves",

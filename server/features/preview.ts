@@ -16,7 +16,7 @@ import { fileOf, locationOf, offsetOf, type Places } from "./lines-of";
 import { missingIn } from "./missing";
 import { musicAskOf } from "./music-ask";
 import { playerTerms } from "./player-terms";
-import { dayCharts, termCharts, weekCharts } from "./preview-charts";
+import { dayFigures, termFigures, weekFigures } from "./preview-figures";
 import { writtenPiece } from "./readable-exercise";
 import { type TermSubject, termSubject } from "./term-subject";
 import { chainAt, pieceAt } from "./tree-at";
@@ -127,7 +127,7 @@ function exerciseView(ground: Ground, music: AskedMusic): PreviewView {
     players: music.players.map((each) => each.name),
     player: player?.name,
     items: [item],
-    charts: [],
+    figures: undefined,
     missing: missingIn(piece, noted, checked.homes, places),
   };
 }
@@ -167,7 +167,7 @@ function unreadView(ground: Ground, name: string, place: Place): PreviewView {
     players: [],
     player: undefined,
     items: [],
-    charts: [],
+    figures: undefined,
     missing: missingIn(place.piece, file.plan, checked.homes, places),
   };
 }
@@ -294,7 +294,7 @@ function sessionView(
     players,
     player: own.player.name,
     items: itemsOf(ground, own, met?.items ?? []),
-    charts: dayCharts(ground, own, day),
+    figures: dayFigures(ground, own, day),
     missing: missingIn(own.term.place.piece, ground.file.plan, ground.checked.homes, ground.places),
   };
 }
@@ -313,7 +313,7 @@ function dayView(ground: Ground, own: PlayerTerm, day: Day, players: readonly st
       own,
       day.sessions.flatMap((each) => each.items),
     ),
-    charts: dayCharts(ground, own, day),
+    figures: dayFigures(ground, own, day),
     missing: [],
   };
 }
@@ -340,7 +340,7 @@ function weekView(
     players,
     player: own.player.name,
     items: [],
-    charts: weekCharts(ground, own, week),
+    figures: weekFigures(ground, own, week),
     missing: [],
   };
 }
@@ -354,7 +354,7 @@ function overview(ground: Ground, own: PlayerTerm, players: readonly string[]): 
     players,
     player: own.player.name,
     items: [],
-    charts: termCharts(ground, own),
+    figures: termFigures(ground, own),
     missing: missingIn(own.term.place.piece, ground.file.plan, ground.checked.homes, ground.places),
   };
 }
@@ -393,7 +393,7 @@ function routineView(ground: Ground, routine: Routine): PreviewView {
     players: players.map((each) => each.name),
     player: player?.name,
     items,
-    charts: [],
+    figures: undefined,
     missing: missingIn(routine.place.piece, file.plan, checked.homes, places),
   };
 }

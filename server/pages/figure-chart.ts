@@ -30,7 +30,7 @@ const TOP = 16;
 const BOTTOM = 20;
 const LEFT = 4;
 /** Room at the right for the word at the line. */
-const RIGHT = 34;
+const RIGHT = 52;
 /** Shares beyond this are cut, with a sign that they go on. */
 const MOST = 2;
 /** Pixels from column to column. */
@@ -85,7 +85,7 @@ export function figureChart(
     return parts.join("");
   });
   const end = round(LEFT + step * columns.length);
-  return `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${width}" height="${HEIGHT}" viewBox="0 0 ${width} ${HEIGHT}" font-size="11" font-family="inherit"><title>${escaped(title)}</title><desc>${escaped(description)}</desc><path d="M0 ${HEIGHT - BOTTOM} H${end}" stroke="${colours.line}"/>${bars.join("")}<path d="M0 ${line} H${end}" stroke="${colours.text}" stroke-dasharray="4 3"/><text x="${end + 3}" y="${line + 4}" fill="${colours.text}">all</text></svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" role="img" width="${width}" height="${HEIGHT}" viewBox="0 0 ${width} ${HEIGHT}" font-size="11" font-family="inherit"><title>${escaped(title)}</title><desc>${escaped(description)}</desc><path d="M0 ${HEIGHT - BOTTOM} H${end}" stroke="${colours.line}"/>${bars.join("")}<path d="M0 ${line} H${end}" stroke="${colours.text}" stroke-dasharray="4 3"/><text x="${end + 3}" y="${line + 4}" fill="${colours.text}">allowed</text></svg>`;
 }
 
 function round(value: number): number {

@@ -231,11 +231,11 @@ export interface PreviewItem {
   readonly without: string;
 }
 
-/** A chart with the numbers it is drawn from. */
-export interface ChartView {
-  readonly title: string;
-  /** SVG text in the colours of the editor's charts; empty where nothing is limited. */
-  readonly svg: string;
+/** Charts, and the table of the numbers they are drawn from. */
+export interface FiguresView {
+  /** SVG text in the colours of the editor's charts. */
+  readonly charts: readonly { readonly title: string; readonly svg: string }[];
+  /** What stands over the columns; the first has what the rows are of. */
   readonly columns: readonly string[];
   readonly rows: readonly { readonly cells: readonly string[]; readonly place: PlaceView | undefined }[];
 }
@@ -250,7 +250,8 @@ export interface PreviewView {
   readonly players: readonly string[];
   readonly player: string | undefined;
   readonly items: readonly PreviewItem[];
-  readonly charts: readonly ChartView[];
+  /** What is asked against what is allowed; undefined where it is of no day. */
+  readonly figures: FiguresView | undefined;
   readonly missing: readonly MissingView[];
 }
 
@@ -291,6 +292,8 @@ export interface PictureView {
 
 export interface NotationView {
   readonly title: string;
+  /** The note value that is counted, in words, and its beats to the minute; undefined where there are no notes. */
+  readonly tempo: { readonly beat: string; readonly bpm: number } | undefined;
   readonly uri: string | undefined;
   readonly pictures: readonly PictureView[];
   /** What it can be carried to: keys, or combinations of valves; with what these are called. */

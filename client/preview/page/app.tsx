@@ -6,8 +6,8 @@ import {
   type PreviewView,
 } from "../../../server/protocol/requests";
 import type { PageAction, ToPage } from "../messages";
-import { Chart } from "./chart";
 import { type Choices, choicesFrom } from "./choices";
+import { Figures } from "./figures";
 import type { Host } from "./host";
 import { Missing } from "./missing";
 import { Music } from "./music";
@@ -165,11 +165,7 @@ export function App({ host, hearing }: { readonly host: Host; readonly hearing: 
         </div>
       </header>
       <Missing missing={view.missing} onGoTo={goTo} />
-      <div class="charts">
-        {view.charts.map((chart) => (
-          <Chart key={chart.title} chart={chart} onGoTo={goTo} />
-        ))}
-      </div>
+      {view.figures === undefined ? null : <Figures figures={view.figures} onGoTo={goTo} />}
       {width === 0
         ? null
         : view.items.map((item, number) => (

@@ -13,8 +13,8 @@ interface ListenProps {
   readonly host: Host;
   readonly music: MusicAsk;
   readonly where: string | undefined;
-  /** Beats to the minute as the music says. */
-  readonly bpm: number | undefined;
+  /** As the music says. */
+  readonly tempo: { readonly beat: string; readonly bpm: number };
   readonly choices: SoundChoices;
   readonly onChoose: (choices: SoundChoices) => void;
   readonly onSounding: (sounding: Sounding | undefined) => void;
@@ -32,7 +32,7 @@ export function Listen({
   host,
   music,
   where,
-  bpm,
+  tempo: { beat, bpm: own },
   choices,
   onChoose,
   onSounding,
@@ -42,7 +42,6 @@ export function Listen({
   const [playing, setPlaying] = useState(false);
   const [tempo, setTempo] = useState<number>();
   const [words, setWords] = useState("");
-  const [sound, setSound] = useState<SoundView>();
   const player = useRef<Player | undefined>(undefined);
   player.current ??= new Player(
     (sounding) => {
@@ -58,8 +57,6 @@ export function Listen({
       host.tell({ what: "stopped" });
     },
   );
-  const own = bpm ?? sound?.tempo.own;
-
   const stop = (): void => {
     if (player.current?.isPlaying !== true) return;
     player.current.stop();
@@ -73,7 +70,6 @@ export function Listen({
     const params: SoundParams = { music, where, ...(at === undefined ? {} : { bpm: at }), ...ways };
     const result = await host.ask<SoundView>(SOUND_REQUEST, params);
     if (result === null) return;
-    setSound(result);
     // A browser that keeps the page silent answers only after a click.
     await Promise.race([woken, new Promise((resolve) => setTimeout(resolve, 400))]);
     if (player.current?.isSilenced === true) {
@@ -116,7 +112,6 @@ export function Listen({
       {label}
     </label>
   );
-  const shownTempo = tempo ?? own;
   return (
     <fieldset class="listen">
       <legend>Listen</legend>
@@ -125,20 +120,18 @@ export function Listen({
           <span class={playing ? "sign stop" : "sign go"} aria-hidden="true" />
           {playing ? "Stop" : "Play"}
         </button>
-        {shownTempo === undefined ? null : (
-          <label class="tempo">
-            {`${sound?.tempo.beat ?? "Tempo"} = `}
-            <input
-              type="number"
-              min={TEMPI.least}
-              max={TEMPI.most}
-              value={shownTempo}
-              onChange={({ currentTarget }) => chooseTempo(Number(currentTarget.value) || shownTempo)}
-            />
-          </label>
-        )}
+        <label>
+          {`${beat} = `}
+          <input
+            type="number"
+            min={TEMPI.least}
+            max={TEMPI.most}
+            value={tempo ?? own}
+            onChange={({ currentTarget }) => chooseTempo(Number(currentTarget.value) || own)}
+          />
+        </label>
         {tempo === undefined || tempo === own ? null : (
-          <button type="button" class="quiet" onClick={() => own !== undefined && chooseTempo(own)}>
+          <button type="button" class="quiet" onClick={() => chooseTempo(own)}>
             {`Back to ${own}`}
           </button>
         )}
@@ -154,6 +147,9 @@ export function Listen({
             <option value="written">as it is written</option>
           </select>
         </label>
+        <span class="said" role="status">
+          {words}
+        </span>
       </div>
       <div class="row">
         {toggle("turns", "First the tool, then you")}
@@ -162,9 +158,6 @@ export function Listen({
         {toggle("drone", "Drone on the key note")}
         {toggle("loop", "Over and over")}
       </div>
-      <p class="said" role="status">
-        {words}
-      </p>
     </fieldset>
   );
 }

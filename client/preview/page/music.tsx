@@ -122,12 +122,12 @@ export function Music(props: MusicProps) {
               </button>
             )}
           </div>
-          {listening && music !== undefined && view.pictures.length > 0 ? (
+          {listening && music !== undefined && view.tempo !== undefined ? (
             <Listen
               host={host}
               music={music}
               where={where}
-              bpm={music.bpm}
+              tempo={view.tempo}
               choices={choices.sound}
               onChoose={props.onChooseSound}
               onSounding={setSounding}
