@@ -1,6 +1,6 @@
 import { dirname, relative, resolve } from "node:path";
 import { comparePlans } from "../compare/compare-plans";
-import type { Both, Comparison } from "../compare/comparison";
+import { type Both, type Comparison, withoutNotes } from "../compare/comparison";
 import type { PlanSide } from "../compare/plan-side";
 import { EngravingError } from "../notation/engrave";
 import { compareJson } from "../output/compare-json";
@@ -34,6 +34,7 @@ export async function compare(args: readonly string[], world: World): Promise<nu
     since: "value",
     until: "value",
     json: "switch",
+    quiet: "switch",
     html: "value",
     force: "switch",
   });
@@ -47,7 +48,8 @@ export async function compare(args: readonly string[], world: World): Promise<nu
     unreadIn(checked, set).map((each) => ({ side: called, path: showPath(each.path), why: each.why })),
   );
   const plans = { before: planSideOf(sides[0].checked), after: planSideOf(sides[1].checked) };
-  const comparison = comparePlans(plans);
+  const all = comparePlans(plans);
+  const comparison = typed.switches.has("quiet") ? withoutNotes(all) : all;
   const html = typed.values.get("html");
   if (html !== undefined) {
     const sentences = unread.map(({ side, path, why }) => `${path} (${side}): ${why} The rest is compared.`);

@@ -106,6 +106,7 @@ Weeks are set side by side by taught week, not by date. What is only laid out ot
 
   --since REVISION   compare with what git kept: HEAD~3, a branch, a tag
   --until REVISION   up to this revision, and not up to today
+  --quiet            leave the notes among the findings out
   --html FILE        as a page, with rewritten exercises as notation side by side and charts; --force writes it anew
   --json             for other programs
 

@@ -132,6 +132,18 @@ export interface FindingChanges {
   readonly standsNoMore: readonly Finding[];
 }
 
+/** The same without the notes among the findings. */
+export function withoutNotes(comparison: Comparison): Comparison {
+  const serious = (findings: readonly Finding[]): readonly Finding[] =>
+    findings.filter((each) => each.severity !== "note");
+  const { gained, lost, standsNow, standsNoMore } = comparison.findings;
+  // What is let stand is told as a note, and that it is so is a difference of its own.
+  return {
+    ...comparison,
+    findings: { gained: serious(gained), lost: serious(lost), standsNow, standsNoMore },
+  };
+}
+
 /** Whether nothing differs. */
 export function isEmpty({ book, players, terms, findings }: Comparison): boolean {
   return [

@@ -49,6 +49,19 @@ describe("two files or folders", () => {
     expect(folder.run(["compare", "a.practice", "a.practice"]).out).toBe("These plans mean the same.\n");
   });
 
+  test("without the notes among what was found, where they are not wanted", () => {
+    folder.write("a.practice", SMALL);
+    folder.write(
+      "b.practice",
+      SMALL.replace('"Morning" 10 min', '"Morning" 15 s').replace("to E twice", "to C twice"),
+    );
+    const all = folder.run(["compare", "a.practice", "b.practice"]).out;
+    expect(all).toMatch(/new: warning session-minutes[\s\S]*new: note/);
+    const quiet = folder.run(["compare", "--quiet", "a.practice", "b.practice"]).out;
+    expect(quiet).toContain("new: warning session-minutes");
+    expect(quiet).not.toContain("note ");
+  });
+
   test("as data name what could not be read", () => {
     folder.write("old/a.practice", SMALL);
     folder.write("new/a.practice", `${FASTER}\nexercise "Half" {\n  tempo = = 3\n}\n`);
