@@ -28,7 +28,7 @@ describe("what ships", () => {
     const scripts = files.filter((file) => /\.[cm]?js$/.test(file)).sort();
     expect(scripts).toEqual([...BUNDLES, ...VEROVIO_FILES.map(([, to]) => to)].sort());
     const rest = files.filter((file) => !scripts.includes(file));
-    expect(rest.filter((file) => !/\.(json|md|svg|png|txt)$|^LICENSE$/.test(file))).toEqual([]);
+    expect(rest.filter((file) => !/\.(json|md|svg|png|css|txt)$|^LICENSE$/.test(file))).toEqual([]);
   });
 
   test("holds every file that its manifest names", () => {
@@ -58,7 +58,7 @@ describe("the manifest", () => {
   });
 
   test("contributes the commands that the client registers, all under one heading", async () => {
-    const names = await readdir(path.join(ROOT, "client"));
+    const names = await readdir(path.join(ROOT, "client"), { recursive: true });
     const sources = await Promise.all(
       names
         .filter((name) => name.endsWith(".ts"))
@@ -85,6 +85,7 @@ describe("the manifest", () => {
   });
 
   test("loads nothing before a plan or a command", () => {
-    expect(manifest.activationEvents).toEqual(["onLanguage:practice"]);
+    // A preview that was open when the editor was left is brought back with it.
+    expect(manifest.activationEvents).toEqual(["onLanguage:practice", "onWebviewPanel:leadpipe.preview"]);
   });
 });
