@@ -124,6 +124,8 @@ function mayRequire(folder: string, module: string): boolean {
   if (module === "node:crypto" || FILE_MODULES.includes(module)) {
     return MAY_READ_FILES.includes(folder);
   }
+  // What draws notation is asked in one place.
+  if (module.startsWith("verovio/")) return folder === "server/notation";
   // Types of the protocol are data; a connection is not.
   if (module === "vscode-languageserver-types") {
     return folder === "server/features" || folder === "server/protocol";
@@ -229,6 +231,7 @@ describe("the order of the house", () => {
     ["server/days/a.ts", "const today = Date.now();", "asks for the time"],
     ["client/view.ts", 'import { unrollTerm } from "../server/days/unroll";', "client imports server/days"],
     ["server/protocol/a.ts", 'import "../features/hover";', "server/protocol imports server/features"],
+    ["server/features/a.ts", 'import create from "verovio/wasm";', "server/features imports verovio/wasm"],
     ["server/features/a.ts", 'import { serve } from "../serve";', "server/features imports server/serve"],
   ];
 
