@@ -9,6 +9,7 @@ import { buildSync } from "esbuild";
 import { memoryOfNode, timeOfNode } from "./child";
 import { writeConservatory } from "./conservatory";
 import { type KeystrokeGround, keystrokes, sharedBook } from "./keystroke";
+import { packetOf24 } from "./packet";
 import { practiceText } from "./practice-text";
 import { CONSERVATORY, ONE_PLAN, type StudioSize, studioOf, TWICE_THE_CONSERVATORY } from "./studio";
 import { best, interleaved, median, type Timed } from "./timing";
@@ -188,6 +189,7 @@ const PARTS = new Map([
   ["h", heapOfEdits],
   ["i", () => comparing(yearGround())],
   ["j", () => reporting(yearGround())],
+  ["k", () => packetOf24({ root: ROOT, cli: CLI, judge })],
 ]);
 
 const asked = process.argv.slice(2);
