@@ -96,7 +96,8 @@ export function previewNotation(
 
 function titleOf({ exercise, ask, placement }: AskedSheet): string {
   const several = (ask.placements?.length ?? 0) > 1 && exercise.series === undefined;
-  const where = several ? `${ask.placements?.length} keys` : placementName(placement);
+  const what = placement.combination === undefined ? "keys" : "combinations";
+  const where = several ? `${ask.placements?.length} ${what}` : placementName(placement);
   return where === "" ? exercise.name : `${exercise.name}, ${where}`;
 }
 

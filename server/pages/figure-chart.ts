@@ -50,7 +50,7 @@ export function figureChart(
 ): string {
   const longest = Math.max(1, ...columns.map(({ label }) => label.length));
   // A few columns stand as far apart as their labels need; many share a page's width.
-  const wanted = Math.min(Math.max(26, longest * LETTER + 8), 260 / Math.max(1, columns.length));
+  const wanted = Math.min(Math.max(26, longest * LETTER + 8), 210 / Math.max(1, columns.length));
   const step = Math.max(STEP.least, Math.min(STEP.most, wanted));
   const width = Math.round(LEFT + RIGHT + step * columns.length);
   const most = Math.min(MOST, Math.max(1.15, ...columns.map((each) => each.share ?? 0)));
