@@ -10,7 +10,7 @@ import type {
 } from "../server/protocol/requests";
 import { TERM_VIEW_REQUEST } from "../server/protocol/requests";
 import { Latest } from "./latest";
-import { planEditor } from "./plan-editor";
+import { PLAN_LANGUAGE, planEditor } from "./plan-editor";
 import type { ServerKeeper } from "./server-keeper";
 import { figureName, figureText, spokenFigure, standingIcon, standingWord, tightestOf } from "./standing";
 
@@ -54,8 +54,8 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
         if (textEditor === planEditor()) this.follow(textEditor);
       }),
       vscode.languages.onDidChangeDiagnostics(() => this.refresh()),
-      vscode.workspace.onDidChangeTextDocument(({ contentChanges }) => {
-        if (contentChanges.length > 0) this.refresh();
+      vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+        if (document.languageId === PLAN_LANGUAGE && contentChanges.length > 0) this.refresh();
       }),
       vscode.workspace.onDidChangeConfiguration((event) => {
         if (event.affectsConfiguration("leadpipe.termView")) this.changed.fire(undefined);
