@@ -43,8 +43,8 @@ interface Rung {
  */
 const RUNGS: readonly Rung[] = [
   { staff: 8, keysWritten: 3, beside: false },
-  { staff: 7.2, keysWritten: 3, beside: false },
-  { staff: 7.2, keysWritten: 1, beside: false },
+  { staff: 8, keysWritten: 3, beside: true },
+  { staff: 7.2, keysWritten: 3, beside: true },
   { staff: 7.2, keysWritten: 1, beside: true },
   { staff: 6.5, keysWritten: 1, beside: true },
   { staff: 5.9, keysWritten: 1, beside: true },
@@ -162,12 +162,19 @@ class Fit {
       this.at[index] = 0;
       return;
     }
-    const staff = rungs[from]?.staff ?? 0;
     let to = from + 1;
-    // Smaller staves are lower, and more bars stand on a line: the height falls faster than the staff.
-    while (to < rungs.length - 1 && over * ((rungs[to]?.staff ?? 0) / staff) ** 1.8 > 1.15) to++;
+    while (to < rungs.length - 1 && over * shrinking(rungs[from], rungs[to]) > 1.15) to++;
     this.at[index] = to;
   }
+}
+
+/**
+ * The part of a day's height that is left on another rung, nearly. Smaller staves are lower, and more bars stand on
+ * a line: the height falls faster than the staff.
+ */
+function shrinking(from: Rung | undefined, to: Rung | undefined): number {
+  if (from === undefined || to === undefined) return 1;
+  return (to.staff / from.staff) ** 1.8 * (to.beside && !from.beside ? BESIDE_SAVES : 1);
 }
 
 function sheetAt(wanted: Wanted, index: number, rung: Rung | undefined, style: PageStyle): Sheet {
@@ -192,7 +199,9 @@ const SESSION = 8;
 const LINE_OF_TEXT = 4.6;
 const BETWEEN = 2;
 /** So much over the height of a page a reckoned height may lie and the day fit all the same. */
-const DOUBTFUL = 1.05;
+const DOUBTFUL = 1.12;
+/** What is left of a day's height when short music stands beside the words. */
+const BESIDE_SAVES = 0.8;
 const LETTERS_ON_A_LINE = 95;
 const LETTERS_BESIDE = 36;
 

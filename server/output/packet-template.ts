@@ -35,7 +35,7 @@ export const TEMPLATE = `
 #let tag(words) = box(stroke: 0.5pt + black, inset: (x: 2.5pt), outset: (y: 2pt), radius: 1.5pt, text(size: 0.78em, words))
 #let picture(p) = image(p.file, width: p.width * 1mm, alt: p.alt)
 // The note stands beside its name, so that to those who listen it is said once.
-#let tempo(t) = [#t.value #if t.file != "" { pdf.artifact(box(baseline: 0.06em, image(t.file, height: 0.92em))) } #t.number]
+#let tempo(t) = [#t.value #if t.file != "" { pdf.artifact(box(baseline: 0.06em, image(t.file, height: 0.92em))) } #t.number.replace("= ", "= ")]
 #let parts(words) = words.filter(each => each != "").join(" · ")
 
 // Where a sheet begins and ends, so that whoever set it knows how many pages it took.
@@ -63,9 +63,12 @@ export const TEMPLATE = `
   (cell("Clock", t.clock), cell("playing", t.playing), cell("upper", t.upper), cell("longest stretch", t.stretch), cell("load", t.load)).join(" · ")
 }
 
+// A number stays with its unit.
+#let together(words) = words.replace(regex(" s$"), " s")
+
 #let reached(l) = if l.tempo != none [ #h(0.5em) #box[#text(size: 0.85em)[reached] #blank(3.2em)]]
 #let asked(l) = {
-  let said = (l.what, if l.tempo != none { tempo(l.tempo) } else { "" }, l.rest).filter(each => each != "")
+  let said = (l.what, if l.tempo != none { tempo(l.tempo) } else { "" }, together(l.rest)).filter(each => each != "")
   said.join([, ])
   if l.short { [ #h(0.3em) #tag("short")] }
   if l.drop { [ #h(0.3em) #tag("drop when tired")] }
@@ -116,10 +119,12 @@ export const TEMPLATE = `
   })
   for l in s.lines {
     if l.kind == "pause" {
-      block(above: 2.4mm, below: 2.6mm, align(center, text(size: 0.9em, [— #l.text —])))
+      block(width: 100%, above: 2.6mm, below: 0.8mm, align(center, text(size: 0.9em, [— #l.text —])))
     } else {
       let music = l.music
-      block(breakable: false, width: 100%, above: d.gap * 1mm, below: 0pt, {
+      // What is left of a page is shared out between the exercises, most of it below the last.
+      v(1fr)
+      block(breakable: false, width: 100%, above: 0pt, below: 0pt, inset: (top: d.gap * 1mm), {
         if music.len() > 0 and music.first().beside {
           item-beside(l)
         } else {
@@ -145,7 +150,7 @@ export const TEMPLATE = `
   if s.aim != "" { block(above: 2mm, below: 2mm, text(size: 1.25em, emph[“#s.aim”])) }
   text(size: 0.92em, ahead-lines(s))
   for each in s.sessions { session(each) }
-  v(1fr)
+  v(9fr)
   block(breakable: false, width: 100%, above: 2.5mm, {
     line(length: 100%, stroke: 0.5pt + black)
       grid(

@@ -127,14 +127,14 @@ export function totalsWords(totals: Day["totals"]): SheetTotals {
   };
 }
 
-/** One aim: the week's own, else that of the day's first session that has one, the player's, the term's. */
+/** One aim: the week's own, else the player's, the term's, that of the day's first session that has one. */
 function aimOf({ term, player }: PlayerTerm, { week, sessions }: Day): string | undefined {
   const ofWeeks = term.weeks.filter(({ weeks }) => week !== undefined && weeks?.includes(week) === true);
   return [
     ...ofWeeks.flatMap((each) => each.aims),
-    ...sessions.flatMap((session) => session.content.aims),
     ...player.aims,
     ...term.aims,
+    ...sessions.flatMap((session) => session.content.aims),
   ][0];
 }
 
