@@ -107,7 +107,13 @@ export class Preview implements vscode.Disposable {
       undefined,
       this.own,
     );
-    panel.webview.html = pageHtml(panel.webview, root);
+    const at = (name: string): string =>
+      panel.webview.asWebviewUri(vscode.Uri.joinPath(root, name)).toString();
+    panel.webview.html = pageHtml({
+      script: at("page.js"),
+      style: at("page.css"),
+      source: panel.webview.cspSource,
+    });
   }
 
   private heard(message: FromPage): void {

@@ -8,7 +8,7 @@ import type { Player } from "../plan/player";
 import type { Assignment, Term } from "../plan/term";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { assignmentsIn } from "./assignments";
-import { instrumentOf, levelsAround } from "./exercise-reach";
+import { everyoneAround, instrumentOf } from "./exercise-reach";
 import { meetingsOf } from "./hover-assignment";
 import { nameAt } from "./names";
 import { readableExercise } from "./readable-exercise";
@@ -53,10 +53,10 @@ export function musicAt(
   return { plan, exercise: found, assignment, players: playersFor(checked, file, term) };
 }
 
-/** Those who play a term; for what stands in none, the levels around. */
+/** Those who play a term; for what stands in none, the levels around, and after them their students. */
 export function playersFor(checked: Checked, file: CheckedFile, term: Term | undefined): readonly Player[] {
   const players = term === undefined ? [] : playersOf(file.plan, term);
-  return players.length > 0 ? players : levelsAround(checked, file);
+  return players.length > 0 ? players : everyoneAround(checked, file);
 }
 
 /** What is written out of the music: in the key and at the tempo that its line says for the first day it falls on. */

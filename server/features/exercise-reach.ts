@@ -15,15 +15,25 @@ export type Lying = "comfortable" | "within the limit" | "too far";
  * those of the first file that uses it and has some.
  */
 export function levelsAround(checked: Checked, file: CheckedFile): readonly Player[] {
-  const own = levelsOf(file.plan);
-  if (own.length > 0) return own;
+  const plan = planWithLevels(checked, file);
+  return plan === undefined ? [] : levelsOf(plan);
+}
+
+/** The same levels, and after them the students beside them. */
+export function everyoneAround(checked: Checked, file: CheckedFile): readonly Player[] {
+  const plan = planWithLevels(checked, file);
+  if (plan === undefined) return [];
+  return [...levelsOf(plan), ...[...plan.players.values()].filter((player) => player.kind === "student")];
+}
+
+function planWithLevels(checked: Checked, file: CheckedFile): Plan | undefined {
+  if (levelsOf(file.plan).length > 0) return file.plan;
   for (const other of checked.files) {
     if (!other.ground.used.includes(file.tree.pieces)) continue;
     // The files of a studio mostly share their levels, and each plan that is asked for may have to be read.
-    const theirs = levelsOf(other.plan);
-    if (theirs.length > 0) return theirs;
+    if (levelsOf(other.plan).length > 0) return other.plan;
   }
-  return [];
+  return undefined;
 }
 
 function levelsOf(plan: Plan): readonly Player[] {

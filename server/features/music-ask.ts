@@ -83,9 +83,7 @@ export function askedSheet(
   if (file === undefined) return undefined;
   const exercise = exerciseNamed(file, music.exercise);
   if (exercise === undefined) return undefined;
-  const player =
-    (music.player === undefined ? undefined : file.plan.players.get(music.player)) ??
-    playersFor(checked, file, undefined)[0];
+  const player = playerNamed(checked, file, music.player);
   const instrument = player?.instrument ?? instrumentOf([]);
   const ids = chosen.where === undefined ? music.where : [chosen.where];
   const placements = ids.flatMap((id) => placementFrom(id, exercise, instrument) ?? []);
@@ -112,6 +110,14 @@ export function askedSheet(
     sheet: written.kind === "sheet" ? written.sheet : undefined,
     placement: placements[0] ?? homePlacement(exercise, instrument),
   };
+}
+
+/** The player of a name, in the words of a file or, for a book, of those who use it; the first of them without one. */
+function playerNamed(checked: Checked, file: CheckedFile, name: string | undefined): Player | undefined {
+  const own = name === undefined ? undefined : file.plan.players.get(name);
+  if (own !== undefined) return own;
+  const around = playersFor(checked, file, undefined);
+  return around.find((each) => each.name === name) ?? around[0];
 }
 
 /** The exercise of a name in the words of a file; one of its own that is not whole, as far as it can be read. */

@@ -1,5 +1,6 @@
 import type { Position } from "vscode-languageserver-types";
 import type { Day, DayItem, PlayerTerm } from "../days/day";
+import { midiOf } from "../music/pitch";
 import { clockText } from "../output/numbers";
 import { amountWords, restWords, sheetTempo, tempoWords, whereWords } from "../pages/sheet-words";
 import { dateText, spokenDate } from "../plan/date";
@@ -78,8 +79,14 @@ function bestFirst(plan: Plan, exercise: Exercise, players: readonly Player[]): 
   const best =
     players.find((each) => suits(each, "comfortable")) ??
     players.find((each) => suits(each, "within the limit")) ??
-    players.at(-1);
+    players.reduce<Player | undefined>((far, each) => (reachOf(each) > reachOf(far) ? each : far), undefined);
   return best === undefined ? players : [best, ...players.filter((each) => each !== best)];
+}
+
+/** How high a player may be asked to play, as a MIDI number. */
+function reachOf(player: Player | undefined): number {
+  const limit = player?.figures.limit?.value;
+  return limit === undefined ? 0 : midiOf(limit.high);
 }
 
 /** The terms of those who play one, the chosen one's first. */

@@ -106,6 +106,7 @@ describe("what stands at the cursor", () => {
     expect(view.items).toHaveLength(1);
     expect(view.items[0]).toMatchObject({ name: "Fifths", asked: ["half = 50"], aims: ["ring"] });
     expect(musicOf(view).where).toEqual([]);
+    expect(view.players).toEqual(["Seniors", "K. M."]);
   });
 
   test("a session: everything in it, with what is done without notes", () => {
@@ -213,6 +214,18 @@ describe("notation for the page", () => {
     const { drafts } = notationAt('"Fifths"  keys', {}, "K. M.");
     const marks = [...drafts.values()].flatMap((draft) => [...draft.marks.values()]);
     expect(marks.map((names) => names.join(" "))).toEqual(["upper never breath"]);
+  });
+
+  test("marks an exercise of the book for the player who is chosen from those who use it", () => {
+    const marksFor = (player: string): readonly string[] => {
+      const { checked, path, position } = at('exercise "Fifths"', 12);
+      const music = previewOf(checked, path, position, player, PLACES)?.items[0]?.music;
+      const notation =
+        music === undefined ? undefined : previewNotation(checked, { ...LOOK, music }, PATHS, PLACES);
+      return [...(notation?.drafts.values() ?? [])].flatMap(({ marks }) => [...marks.values()].map(String));
+    };
+    expect(marksFor("Seniors")).toEqual(["upper", "upper,never,breath"]);
+    expect(marksFor("K. M.")).toEqual(["upper,never,breath"]);
   });
 
   test("in the key that is chosen, and the combination", () => {
