@@ -1,35 +1,25 @@
 import { basename, dirname, extname, join, resolve } from "node:path";
-import { findInstrument, type Instrument } from "../music/instrument";
 import { EngravingError, type RunningEngraver } from "../notation/engrave";
 import { fileNames } from "../output/file-names";
 import { counted } from "../output/numbers";
-import { type Engravings, engravings } from "../output/packet-engraving";
-import { packetTasks } from "../output/packet-files";
 import {
-  type Printed,
-  packetLook,
-  printedPacket,
-  printedSheets,
-  reckonedSheets,
-} from "../output/packet-print";
+  byPlayer,
+  htmlOf,
+  joinedJobs,
+  type Pages,
+  type PrintJob,
+  packetJob,
+  pdfOf,
+  picturesOf,
+  type SheetsAsk,
+  sheetJobs,
+} from "../output/packet-jobs";
+import type { Printed } from "../output/packet-print";
 import { PressError, type RunningPress } from "../output/press";
 import { safeText } from "../output/safe-text";
-import {
-  type AskedTerm,
-  dayChoice,
-  packetChoice,
-  seesFingerings,
-  type Wanted,
-  weekChoice,
-} from "../pages/sheet-choice";
-import { packetHtml, sheetsHtml } from "../pages/sheet-html";
-import { type PacketAsk, packet } from "../pages/sheet-packet";
+import type { AskedTerm } from "../pages/sheet-choice";
 import type { PageStyle, Paper } from "../pages/sheet-style";
-import { longDate } from "../pages/sheet-words";
 import { dateText, mondayOf, parseDate, spokenDate } from "../plan/date";
-import type { Exercise } from "../plan/exercise";
-import type { Plan } from "../plan/plan";
-import type { Player } from "../plan/player";
 import type { Checked } from "../workspace/check-sources";
 import { findPlayers } from "./asked-exercise";
 import { termsOf } from "./asked-terms";
@@ -72,7 +62,7 @@ export async function print(args: readonly string[], world: World): Promise<numb
   const style = styleOf(typed);
   refuseStrangers(asked, typed);
   const checked = await readPlans(paths, world, { findings: false });
-  const jobs = asked === "packet" ? [packetJob(checked, typed)] : sheetJobs(asked, checked, typed, world);
+  const jobs = asked === "packet" ? [packetOf(checked, typed)] : sheetsOf(asked, checked, typed, world);
   const files = filesOf(jobs, typed, world);
   const workshop = new Workshop(world);
   try {
@@ -106,17 +96,6 @@ export async function print(args: readonly string[], world: World): Promise<numb
   } finally {
     await workshop.stop();
   }
-}
-
-/** Pages that go into one file. */
-type Pages =
-  | { readonly kind: "sheets"; readonly title: string; readonly wanted: readonly Wanted[] }
-  | { readonly kind: "packet"; readonly ask: PacketAsk; readonly fingerings: boolean };
-
-interface Job {
-  /** The name of its file, without the ending. */
-  readonly name: string;
-  readonly pages: Pages;
 }
 
 function styleOf({ values, switches }: Typed): PageStyle {
@@ -163,70 +142,50 @@ function askedTerms(checked: Checked, { values }: Typed): readonly AskedTerm[] {
 }
 
 /** A job for each player who has anything to practise. */
-function sheetJobs(what: "day" | "week", checked: Checked, typed: Typed, world: World): readonly Job[] {
+function sheetsOf(what: "day" | "week", checked: Checked, typed: Typed, world: World): readonly PrintJob[] {
   const terms = askedTerms(checked, typed);
   if (terms.length === 0) throw new Misuse("There is no term here to print from.");
-  const date = dateOf(typed, world);
   const week = weekOf(typed);
-  const byPlayer = new Map<string, AskedTerm[]>();
-  for (const each of terms) {
-    const { name } = each.term.player;
-    byPlayer.set(name, [...(byPlayer.get(name) ?? []), each]);
-  }
-  const fingerings = typed.switches.has("fingerings");
-  const jobs: Job[] = [];
-  for (const [player, own] of byPlayer) {
-    if (week !== undefined && own.length > 1) {
+  const date = dateOf(typed, world);
+  if (week !== undefined) {
+    for (const [player, own] of byPlayer(terms)) {
+      if (own.length === 1) continue;
       throw new Misuse(
         `${player} has more than one term here, and each has its own week ${week}. Name one with “--term”, or ask by a date, with “--on”.`,
       );
     }
-    const days = !typed.switches.has("overview");
-    const wanted =
-      what === "day"
-        ? dayChoice(own, date, fingerings)
-        : weeksOf(own, date, week).flatMap(([each, number]) =>
-            weekChoice(each, number, { days, fingerings }),
-          );
-    if (wanted.length === 0) continue;
-    const when = what === "day" ? spokenDate(date) : `week of ${dateText(firstDay(wanted))}`;
-    const title = what === "day" ? longDate(date) : `Week of ${longDate(firstDay(wanted))}`;
-    const name = `${player}, ${when}`;
-    jobs.push({ name, pages: { kind: "sheets", title: `${player}, ${title}`, wanted } });
   }
+  const when: SheetsAsk["when"] =
+    what === "day"
+      ? { kind: "day", date }
+      : week === undefined
+        ? { kind: "week of", date }
+        : { kind: "week", number: week };
+  const { switches } = typed;
+  const jobs = sheetJobs({
+    terms,
+    when,
+    days: !switches.has("overview"),
+    fingerings: switches.has("fingerings"),
+  });
   if (jobs.length === 0) {
     const who = typed.values.get("player") ?? "anybody";
-    const when =
-      what === "day"
-        ? `on ${spokenDate(date)}`
-        : week === undefined
-          ? `in the week of ${dateText(mondayOf(date))}`
-          : `in week ${week}`;
     throw new Misuse(
-      `There is nothing to practise for ${who} ${when}. “leadpipe totals --by day” shows the days there are.`,
+      `There is nothing to practise for ${who} ${whenWords(when)}. “leadpipe totals --by day” shows the days there are.`,
     );
   }
   return jobs;
 }
 
-/** The Monday of the first sheet's week. */
-function firstDay(wanted: readonly Wanted[]): number {
-  const dates = wanted.map((each) => (each.kind === "week" ? each.sheet.monday : each.of.day.date));
-  return mondayOf(Math.min(...dates));
-}
-
-function weeksOf(
-  terms: readonly AskedTerm[],
-  date: number,
-  week: number | undefined,
-): readonly (readonly [AskedTerm, number])[] {
-  return terms.flatMap((each): (readonly [AskedTerm, number])[] => {
-    if (week !== undefined) return week <= each.term.weeks ? [[each, week]] : [];
-    const day = each.term.days.find(
-      ({ date: own, week: number }) => mondayOf(own) === mondayOf(date) && number !== undefined,
-    );
-    return day?.week === undefined ? [] : [[each, day.week]];
-  });
+function whenWords(when: SheetsAsk["when"]): string {
+  switch (when.kind) {
+    case "day":
+      return `on ${spokenDate(when.date)}`;
+    case "week of":
+      return `in the week of ${dateText(mondayOf(when.date))}`;
+    case "week":
+      return `in week ${when.number}`;
+  }
 }
 
 function dateOf({ values }: Typed, world: World): number {
@@ -252,10 +211,10 @@ function weekOf({ values }: Typed): number | undefined {
 const KEYS = ["travelled", "all", "home"] as const;
 
 /** The packet of a player, a term, or the whole book. */
-function packetJob(checked: Checked, typed: Typed): Job {
+function packetOf(checked: Checked, typed: Typed): PrintJob {
   const { values, switches } = typed;
-  const [playerName, termName] = [values.get("player"), values.get("term")];
-  const ofTerm = playerName !== undefined || termName !== undefined;
+  const [playerName, term] = [values.get("player"), values.get("term")];
+  const ofTerm = playerName !== undefined || term !== undefined;
   const wish = values.get("keys") ?? (ofTerm ? "travelled" : "home");
   const keys = KEYS.find((each) => each === wish);
   if (keys === undefined || (keys === "travelled" && !ofTerm)) {
@@ -264,67 +223,22 @@ function packetJob(checked: Checked, typed: Typed): Job {
     );
   }
   const terms = ofTerm ? askedTerms(checked, typed) : [];
-  const plans = checked.files.filter((file) => file.asked).map((file) => file.plan);
-  const plan = terms[0]?.plan ?? plans.find((each) => each.exercises.size > 0);
-  if (plan === undefined) throw new Misuse("There is no exercise in these files to print.");
-  const player = playerName === undefined ? undefined : findPlayers(checked, playerName)[0];
   if (ofTerm && terms.length === 0) throw new Misuse("There is no term here to print from.");
-  const instrument = instrumentFor(player, terms, checked);
-  const book = bookOf(terms.length > 0 ? terms.map((each) => each.plan) : plans);
-  const title = values.get("title") ?? playerName ?? termName ?? plan.settings.name ?? "The exercise book";
-  const ask = packetChoice(
-    {
-      title,
-      lines: [
-        ...(playerName === undefined || termName === undefined || title === termName ? [] : [termName]),
-        ...(playerName === undefined
-          ? [...new Set(terms.map(({ term }) => term.player.name))].slice(0, 8)
-          : []),
-        instrument.name.charAt(0).toUpperCase() + instrument.name.slice(1),
-        KEY_WORDS[keys],
-      ],
-      plan,
-      instrument,
-      player,
-      terms: terms.map((each) => each.term),
-      keys,
-    },
-    book,
+  const job = packetJob({
+    plans: checked.files.filter((file) => file.asked).map((file) => file.plan),
+    terms,
+    player: playerName === undefined ? undefined : findPlayers(checked, playerName)[0],
+    term,
+    keys,
+    title: values.get("title"),
+    fingerings: switches.has("fingerings"),
+  });
+  if (job !== undefined) return job;
+  throw new Misuse(
+    ofTerm
+      ? "There is nothing to practise in this term, and so nothing to put into a packet."
+      : "There is no exercise in these files to print.",
   );
-  if (ask.entries.length === 0) {
-    throw new Misuse("There is nothing to practise in this term, and so nothing to put into a packet.");
-  }
-  const fingerings =
-    player === undefined
-      ? switches.has("fingerings") || terms.some(({ term }) => seesFingerings(term.player, false))
-      : seesFingerings(player, switches.has("fingerings"));
-  return { name: `${title}, packet`, pages: { kind: "packet", ask, fingerings } };
-}
-
-const KEY_WORDS: Readonly<Record<(typeof KEYS)[number], string>> = {
-  travelled: "Each exercise in the keys it travels through",
-  all: "Each exercise in all its keys",
-  home: "Each exercise in its home key",
-};
-
-function instrumentFor(
-  player: Player | undefined,
-  terms: readonly AskedTerm[],
-  checked: Checked,
-): Instrument {
-  const found = player ?? terms[0]?.term.player ?? findPlayers(checked, undefined)[0];
-  const usual = found?.instrument ?? findInstrument("trumpet");
-  if (usual === undefined) throw new RangeError("the usual trumpet is gone");
-  return usual;
-}
-
-/** The exercises of several plans, each name once. */
-function bookOf(plans: readonly Plan[]): ReadonlyMap<string, Exercise> {
-  const book = new Map<string, Exercise>();
-  for (const plan of plans) {
-    for (const [name, exercise] of plan.exercises) if (!book.has(name)) book.set(name, exercise);
-  }
-  return book;
 }
 
 interface File {
@@ -333,7 +247,7 @@ interface File {
 }
 
 /** Where everything goes: one file, or a file for each player in a folder. */
-function filesOf(jobs: readonly Job[], { values, switches }: Typed, world: World): readonly File[] {
+function filesOf(jobs: readonly PrintJob[], { values, switches }: Typed, world: World): readonly File[] {
   const ending = switches.has("html") ? ".html" : ".pdf";
   const to = values.get("to");
   const files =
@@ -372,14 +286,13 @@ function isFileName(to: string, ending: string): boolean {
   return false;
 }
 
-function together(jobs: readonly Job[], path: string): File {
+function together(jobs: readonly PrintJob[], path: string): File {
   const [first] = jobs;
   if (first === undefined || first.pages.kind === "packet" || jobs.length === 1) {
     return { path, pages: first?.pages ?? { kind: "sheets", title: "", wanted: [] } };
   }
   if (!isFolder(dirname(path))) throw new Misuse(`There is no folder for “${basename(path)}”.`);
-  const wanted = jobs.flatMap(({ pages }) => (pages.kind === "sheets" ? pages.wanted : []));
-  return { path, pages: { kind: "sheets", title: basename(path, extname(path)), wanted } };
+  return { path, pages: joinedJobs(jobs, basename(path, extname(path))) };
 }
 
 /** The content of a file, and what is to be said of it after its name. */
@@ -390,8 +303,13 @@ async function contentOf(
   workshop: Workshop,
   world: World,
 ): Promise<{ readonly content: string | Uint8Array; readonly said: string }> {
-  if (html) return { content: await htmlOf(pages, style, workshop, world), said: "" };
-  const made = await printed(pages, style, workshop);
+  const works = await workshop.works(picturesOf(pages));
+  if (html) {
+    const made = await htmlOf(pages, style, works);
+    tellFailed(made.failed, world);
+    return { content: made.html, said: "" };
+  }
+  const made = await pdfOf(pages, style, { ...works, press: await workshop.press() }, workshop.kept);
   tellFailed(made.failed, world);
   if (made.missing.length > 0) {
     const letters = made.missing.slice(0, 12).join(" ");
@@ -410,31 +328,6 @@ function overlongWords(overlong: Printed["overlong"]): string {
   if (overlong.length > 1) return ` (${overlong.length} days take more than a page each, at most ${most})`;
   const when = first.wanted.kind === "day" ? spokenDate(first.wanted.of.day.date) : "the week";
   return ` (${when} takes ${counted(most, "page")})`;
-}
-
-async function printed(pages: Pages, style: PageStyle, workshop: Workshop): Promise<Printed> {
-  if (pages.kind === "sheets") {
-    const works = await workshop.works(1);
-    const press = await workshop.press();
-    return printedSheets(pages.wanted, pages.title, style, { ...works, press }, workshop.kept);
-  }
-  const made = packet(pages.ask, packetLook(style, pages.fingerings));
-  const works = await workshop.works(packetTasks(made).length);
-  const press = await workshop.press();
-  return printedPacket(made, style, { ...works, press });
-}
-
-async function htmlOf(pages: Pages, style: PageStyle, workshop: Workshop, world: World): Promise<string> {
-  if (pages.kind === "sheets") {
-    const { sheets, made } = await reckonedSheets(pages.wanted, style, await workshop.works(1));
-    tellFailed(made.failed, world);
-    return sheetsHtml(sheets, pages.title, style, made.of);
-  }
-  const book = packet(pages.ask, packetLook(style, pages.fingerings));
-  const tasks = packetTasks(book);
-  const made: Engravings = await engravings(tasks, await workshop.works(tasks.length), new Map());
-  tellFailed(made.failed, world);
-  return packetHtml(book, style, made.of);
 }
 
 function tellFailed(failed: readonly string[], world: World): void {
