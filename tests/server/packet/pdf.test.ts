@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { packetFiles } from "../../../server/output/packet-files";
 import {
@@ -256,6 +257,26 @@ describe("letters", () => {
       expect(plain.includes(word) || plain.includes(turned)).toBe(true);
     }
   });
+});
+
+it("whatever stands in a name, the page is set", async () => {
+  await fc.assert(
+    fc.asyncProperty(
+      fc.string({ unit: "binary", minLength: 1, maxLength: 80 }),
+      fc.constantFrom("a4", "letter"),
+      async (name, paper) => {
+        const exercise = { name, aims: [name], tempo: undefined, facts: [name], without: name, music: [] };
+        const made: Packet = {
+          title: name,
+          lines: [name],
+          areas: [{ name, aims: [name], exercises: [exercise] }],
+        };
+        const { pdf } = await works.press.print(packetFiles(made, { paper, large: false }, () => ""));
+        expect(Buffer.from(pdf.subarray(0, 5)).toString()).toBe("%PDF-");
+      },
+    ),
+    { seed: 20260907, numRuns: 60 },
+  );
 });
 
 describe("what goes wrong", () => {
