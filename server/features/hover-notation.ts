@@ -15,7 +15,7 @@ export interface HoverNotation {
 }
 
 /** Pixels that the notation is set for, and how much smaller it is shown: a hover is some 470 pixels wide. */
-const WIDTH = 640;
+export const HOVER_WIDTH = 640;
 export const HOVER_SCALE = 0.72;
 /** Lines of music that are shown: a hover is glanced at, and its words should be seen too. */
 const MOST_LINES = 2;
@@ -35,7 +35,7 @@ export function hoverNotation(checked: Checked, path: string, position: Position
   const [placement] = ask.placements ?? [];
   const where = placement === undefined ? "" : placementName(placement);
   const name = where === "" ? sheet.title : `${sheet.title}, ${where}`;
-  const pictures = systemPictures(sheet, { width: WIDTH, fingerings: false }, (from, to) =>
+  const pictures = systemPictures(sheet, { width: HOVER_WIDTH, fingerings: false }, (from, to) =>
     barsText(name, sheet, from, to),
   );
   return { pictures: pictures.slice(0, MOST_LINES), bars: sheet.bars.length };

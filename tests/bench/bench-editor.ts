@@ -42,12 +42,17 @@ export class BenchEditor {
     this.connection.listen();
   }
 
-  async start(folder: string | undefined, capabilities: ClientCapabilities): Promise<void> {
+  async start(
+    folder: string | undefined,
+    capabilities: ClientCapabilities,
+    initializationOptions?: object,
+  ): Promise<void> {
     await this.connection.sendRequest(InitializeRequest.type, {
       processId: process.pid,
       rootUri: folder ?? null,
       workspaceFolders: folder === undefined ? null : [{ uri: folder, name: "bench" }],
       capabilities,
+      ...(initializationOptions === undefined ? {} : { initializationOptions }),
     });
     await this.connection.sendNotification(InitializedNotification.type, {});
   }

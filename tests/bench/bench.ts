@@ -9,6 +9,7 @@ import { buildSync } from "esbuild";
 import { memoryOfNode, timeOfNode } from "./child";
 import { writeConservatory } from "./conservatory";
 import { type KeystrokeGround, keystrokes, sharedBook } from "./keystroke";
+import { notation } from "./notation";
 import { packetOf24 } from "./packet";
 import { practiceText } from "./practice-text";
 import { CONSERVATORY, ONE_PLAN, type StudioSize, studioOf, TWICE_THE_CONSERVATORY } from "./studio";
@@ -190,6 +191,7 @@ const PARTS = new Map([
   ["i", () => comparing(yearGround())],
   ["j", () => reporting(yearGround())],
   ["k", () => packetOf24({ root: ROOT, cli: CLI, judge })],
+  ["l", () => notation({ dist: join(ROOT, "dist"), judge })],
 ]);
 
 const asked = process.argv.slice(2);
