@@ -47,15 +47,11 @@ export const TEMPLATE = `
   if s.ahead.len() > 0 { block(above: 1.6mm, below: 0mm)[Ahead: #s.ahead.join(" · ")] }
 }
 
+// Whose sheet it is and of when are one heading, and so one bookmark.
 #let sheet-head(s, when, what) = {
-  grid(
-    columns: (1fr, auto),
-    column-gutter: 1em,
-    align: (left + bottom, right + bottom),
-    heading(level: 1, s.player),
-    [#strong(when) #linebreak() #what],
-  )
-  block(above: 1.8mm, below: 2mm, line(length: 100%, stroke: 1.2pt + black))
+  heading(level: 1)[#s.player #h(1fr) #text(size: 0.6em, when)]
+  block(above: 1.2mm, below: 0mm, width: 100%, align(right, what))
+  block(above: 1.6mm, below: 2mm, line(length: 100%, stroke: 1.2pt + black))
 }
 
 #let figures(t) = {

@@ -172,6 +172,7 @@ describe("a week on paper", () => {
       const marks = await file.bookmarks();
       const sheets = marks.filter((each) => each.depth === 0);
       expect(sheets.map((each) => each.page)).toEqual([1, 2, 3, 4, 5, 6]);
+      expect(sheets[2]?.title.replace(/\s+/g, " ")).toBe("K. M. Tuesday 15 September 2026");
       expect(await file.text(1)).toContain("The whole week");
       expect(await file.text(3)).toContain("Lesson today");
     });
