@@ -3,6 +3,7 @@ import { dirname, relative, resolve } from "node:path";
 import { readSource } from "../../grammar/pieces";
 import { carriedFile, yearsLater } from "../carry/carried-file";
 import type { CarryAsk, NewClosure } from "../carry/carried-term";
+import { readClosures } from "../carry/read-closures";
 import { leftOutText } from "../output/carry-text";
 import { findingList } from "../output/finding-list";
 import { safeText } from "../output/safe-text";
@@ -124,21 +125,15 @@ function askFor(term: Term, dates: DateSpan, typed: Typed): CarryAsk {
   };
 }
 
-/** `2027-10-25 to 2027-10-30 half-term, 2027-11-11`: spans parted by commas, each with its reason. */
+/** The closures an option lists, and nothing where it is not there. */
 function closuresIn({ values }: Typed, option: string, how: Closure["how"]): readonly NewClosure[] {
   const text = values.get(option);
   if (text === undefined) return [];
-  return text.split(",").map((part) => {
-    const match = /^(\d+-\d+-\d+)(?:\s+to\s+(\d+-\d+-\d+))?(?:\s+([^"{}]+))?$/.exec(part.trim());
-    const from = parseDate(match?.[1] ?? "");
-    const to = match?.[2] === undefined ? from : parseDate(match[2]);
-    if (from === undefined || to === undefined || from > to) {
-      throw new Misuse(
-        `“--${option}” takes days such as "2027-10-25 to 2027-10-30 half-term, 2027-11-11", not “${part.trim()}”.`,
-      );
-    }
-    return { how, from, to, reason: match?.[3]?.trim() };
-  });
+  const read = readClosures(text, how);
+  if ("closures" in read && read.closures.length > 0) return read.closures;
+  throw new Misuse(
+    `“--${option}” takes days such as "2027-10-25 to 2027-10-30 half-term, 2027-11-11", not “${"unread" in read ? read.unread : text}”.`,
+  );
 }
 
 /** Writes a file that is not there yet; why it could not, otherwise. */

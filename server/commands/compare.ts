@@ -2,23 +2,24 @@ import { dirname, relative, resolve } from "node:path";
 import { comparePlans } from "../compare/compare-plans";
 import { type Both, type Comparison, withoutNotes } from "../compare/comparison";
 import type { PlanSide } from "../compare/plan-side";
+import { inColour } from "../notation/clean-svg";
 import { EngravingError } from "../notation/engrave";
 import { compareJson } from "../output/compare-json";
 import { compareText } from "../output/compare-text";
-import { counted } from "../output/numbers";
 import { safeText } from "../output/safe-text";
 import { CAUTION } from "../output/totals-text";
 import { compareReport } from "../pages/compare-report";
+import { rewrittenPictures } from "../pages/rewritten-pictures";
 import { type Settings, STARTING_SETTINGS } from "../plan/settings";
-import { type Checked, checkSources } from "../workspace/check-sources";
+import { checkSources } from "../workspace/check-sources";
 import { planSideOf } from "../workspace/plan-side-of";
 import { revisionFiles } from "../workspace/revision-files";
 import { sharedSources } from "../workspace/shared-sources";
 import type { SourceSet } from "../workspace/source";
+import { unreadIn } from "../workspace/unread-in";
 import { LazyEngraver } from "./lazy-engraver";
 import { readOptions, type Typed } from "./options";
 import { loadAsked, pathShower } from "./read-plans";
-import { rewrittenPictures } from "./rewritten-pictures";
 import { CLEAN, FOUND, Misuse, type World } from "./world";
 import { isFolder, isThere, UnwrittenError, writeWhole } from "./write-file";
 
@@ -45,7 +46,11 @@ export async function compare(args: readonly string[], world: World): Promise<nu
   ] as const;
   const showPath = pathShower(world.cwd);
   const unread = sides.flatMap(({ checked, set, called }) =>
-    unreadIn(checked, set).map((each) => ({ side: called, path: showPath(each.path), why: each.why })),
+    unreadIn(checked.files, set.failures).map((each) => ({
+      side: called,
+      path: showPath(each.path),
+      why: each.why,
+    })),
   );
   const plans = { before: planSideOf(sides[0].checked), after: planSideOf(sides[1].checked) };
   const all = comparePlans(plans);
@@ -94,7 +99,9 @@ async function writePage(
   }
   const engraver = new LazyEngraver(world);
   try {
-    const pictures = await rewrittenPictures(comparison, plans, settings, (task) => engraver.engrave(task));
+    const pictures = await rewrittenPictures(comparison, plans, settings, async (task) =>
+      inColour(await engraver.engrave(task), "black"),
+    );
     writeWhole(path, compareReport({ comparison, sides, unread, pictures, caution: CAUTION }));
   } catch (error) {
     if (!(error instanceof UnwrittenError || error instanceof EngravingError)) throw error;
@@ -160,16 +167,4 @@ function folderThere(path: string): string {
   let folder = path;
   while (!isFolder(folder) && dirname(folder) !== folder) folder = dirname(folder);
   return folder;
-}
-
-/** What of a side could not be read, file by file. */
-function unreadIn({ files }: Checked, { failures }: SourceSet): readonly { path: string; why: string }[] {
-  const unread: { path: string; why: string }[] = [];
-  for (const { path, tree } of files) {
-    const failure = failures.get(path);
-    const problems = tree.pieces.reduce((sum, piece) => sum + piece.problems.length, 0);
-    if (failure !== undefined) unread.push({ path, why: failure.message });
-    else if (problems > 0) unread.push({ path, why: `${counted(problems, "place")} cannot be read.` });
-  }
-  return unread;
 }

@@ -41,24 +41,19 @@ export interface CompareAsk {
 }
 
 /** A comparison as a page that needs nothing beside itself: what a teacher reads, with charts and notation. */
-export function compareReport({ comparison, sides, unread, pictures, caution }: CompareAsk): string {
-  const title = `${sides.after}, beside ${sides.before}`;
+export function compareReport(ask: CompareAsk): string {
   const page = html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>What differs: ${title}</title>
-<style>${new Markup(REPORT_STYLE + COMPARE_STYLE)}</style>
+<title>What differs: ${titleOf(ask.sides)}</title>
+<style>${new Markup(COMPARE_STYLE)}</style>
 </head>
 <body>
 <main>
-<h1>What differs</h1>
-<p>${title}. Weeks stand side by side by taught week.</p>
-${list(unread)}
-${isEmpty(comparison) ? html`<p>These plans mean the same.</p>` : comparePart("c", comparison, pictures)}
-<p class="note">${caution}</p>
+${compareBody(ask)}
 </main>
 </body>
 </html>
@@ -66,12 +61,25 @@ ${isEmpty(comparison) ? html`<p>These plans mean the same.</p>` : comparePart("c
   return page.text;
 }
 
+/** What stands on the page of a comparison, for pages that have a head of their own and take `COMPARE_STYLE` into it. */
+export function compareBody({ comparison, sides, unread, pictures, caution }: CompareAsk): Markup {
+  return html`<h1>What differs</h1>
+<p>${titleOf(sides)}. Weeks stand side by side by taught week.</p>
+${list(unread)}
+${isEmpty(comparison) ? html`<p>These plans mean the same.</p>` : comparePart("c", comparison, pictures)}
+<p class="note">${caution}</p>`;
+}
+
+function titleOf({ before, after }: Both<string>): string {
+  return `${after}, beside ${before}`;
+}
+
 /** Old music on the left, new on the right; below each other where there is no room. */
-const COMPARE_STYLE = `
+export const COMPARE_STYLE = `${REPORT_STYLE}
 .notation { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 24rem), 1fr)); gap: .5rem 1.5rem; margin: .5rem 0 1rem; }
 figure { margin: 0; }
 figcaption { font-style: italic; font-size: .85rem; }
-.before { fill: #8a948f; }
+.before { fill: var(--before); }
 @media print { h2 { break-before: auto; } figure { break-inside: avoid; } }
 `;
 

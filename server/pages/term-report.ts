@@ -55,11 +55,10 @@ function titleOf({ term, player }: PlayerTerm): string {
  * A page that needs nothing beside itself: its style stands in it, and it has no scripts. Pictures tell their
  * numbers in a table beside them.
  */
-export function termReport({ terms, caution, history }: ReportAsk): string {
-  const parts = terms.map((term, i) => termPart(`term-${i + 1}`, term, history, i === 0));
+export function termReport(ask: ReportAsk): string {
+  const { terms } = ask;
   const [only] = terms;
   const title = terms.length === 1 && only !== undefined ? titleOf(only) : "Terms and players";
-  const contents = terms.map((term, i) => html`<li><a href="#term-${i + 1}">${titleOf(term)}</a></li>\n`);
   const page = html`<!doctype html>
 <html lang="en">
 <head>
@@ -71,13 +70,20 @@ export function termReport({ terms, caution, history }: ReportAsk): string {
 </head>
 <body>
 <main>
-<h1>Coverage and load</h1>
-${terms.length < 2 ? undefined : html`<nav aria-label="Terms"><ul>\n${contents}</ul></nav>`}
-${parts}
-<p class="note">${caution}</p>
+${reportBody(ask)}
 </main>
 </body>
 </html>
 `;
   return page.text;
+}
+
+/** What stands on the page of a report, for pages that have a head of their own and take `REPORT_STYLE` into it. */
+export function reportBody({ terms, caution, history }: ReportAsk): Markup {
+  const parts = terms.map((term, i) => termPart(`term-${i + 1}`, term, history, i === 0));
+  const contents = terms.map((term, i) => html`<li><a href="#term-${i + 1}">${titleOf(term)}</a></li>\n`);
+  return html`<h1>Coverage and load</h1>
+${terms.length < 2 ? undefined : html`<nav aria-label="Terms"><ul>\n${contents}</ul></nav>`}
+${parts}
+<p class="note">${caution}</p>`;
 }

@@ -1,7 +1,7 @@
-import { readSource } from "../../grammar/pieces";
-import { folderOf, foldersUp, joined, resolved } from "./paths";
+import { joined, resolved } from "./paths";
 import { decoded, EXTENSION, SIZE_LIMIT, tooLarge } from "./plan-bytes";
-import { type Failure, type Source, type SourceSet, STUDIO_FILE, usesOf } from "./source";
+import type { Failure, SourceSet } from "./source";
+import { isWithin, sourceSetOf } from "./source-set-of";
 
 /** Asks git something, in the words that follow `git`; undefined where there is no git. */
 export type AskGit = (words: readonly string[], input?: string) => Promise<GitAnswer | undefined>;
@@ -45,27 +45,22 @@ export async function revisionFiles(request: RevisionRequest): Promise<RevisionF
   // The repository's top as it is written from here, which may be through a link.
   const top = below === "" ? cwd : resolved(cwd, "../".repeat(below.split("/").length - 1));
   const failures = new Map<string, Failure>();
-  const wanted: Entry[] = [];
+  const readable: Entry[] = [];
   for (const entry of entries) {
     if (entry.size > SIZE_LIMIT) failures.set(joined(top, entry.path), tooLarge(entry.size));
-    else wanted.push(entry);
+    else readable.push(entry);
   }
-  const blobs = await git(["cat-file", "--batch"], wanted.map(({ blob }) => `${blob}\n`).join(""));
+  const blobs = await git(["cat-file", "--batch"], readable.map(({ blob }) => `${blob}\n`).join(""));
   if (blobs?.code !== 0) return { why: `The files of the revision “${revision}” cannot be read.` };
   const texts = new Map<string, string>();
   for (const [i, bytes] of blobsIn(blobs.out).entries()) {
-    const path = joined(top, wanted[i]?.path ?? "");
+    const path = joined(top, readable[i]?.path ?? "");
     const read = decoded(bytes);
     if (typeof read === "string") texts.set(path, read);
     else failures.set(path, read);
   }
-  return {
-    set: setOf(
-      texts,
-      failures,
-      paths.map((path) => resolved(cwd, path)),
-    ),
-  };
+  const wanted = paths.map((path) => resolved(cwd, path));
+  return { set: sourceSetOf(texts, failures, (path) => wanted.some((each) => isWithin(each, path))) };
 }
 
 function whyNoRepository(said: string): string {
@@ -104,36 +99,4 @@ function blobsIn(out: Uint8Array): readonly Uint8Array[] {
 
 function textOf(bytes: Uint8Array): string {
   return new TextDecoder().decode(bytes);
-}
-
-/** The files asked for, with all that they use. */
-function setOf(
-  texts: ReadonlyMap<string, string>,
-  failures: ReadonlyMap<string, Failure>,
-  wanted: readonly string[],
-): SourceSet {
-  const known = new Set([...texts.keys(), ...failures.keys()]);
-  const asked = [...known].filter((path) =>
-    wanted.some((each) => path === each || path.startsWith(each.endsWith("/") ? each : `${each}/`)),
-  );
-  const byLowerCase = new Map([...known].map((path) => [path.toLowerCase(), path]));
-  const sources = new Map<string, Source>();
-  const read = (path: string): void => {
-    const text = texts.get(path);
-    if (text !== undefined && !sources.has(path)) sources.set(path, { path, text, tree: readSource(text) });
-  };
-  for (const path of asked) read(path);
-  // Files join the map while it is walked, and what they use in turn.
-  for (const { path, tree } of sources.values()) {
-    const folder = folderOf(path);
-    for (const { declaration } of usesOf(tree)) {
-      const meant = resolved(folder, declaration.path.text);
-      read(known.has(meant) ? meant : (byLowerCase.get(meant.toLowerCase()) ?? meant));
-    }
-    const studio = foldersUp(folder)
-      .map((above) => joined(above, STUDIO_FILE))
-      .find((each) => known.has(each));
-    if (studio !== undefined) read(studio);
-  }
-  return { asked, sources, failures, aliases: new Map(), known };
 }

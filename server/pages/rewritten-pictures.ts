@@ -2,7 +2,7 @@ import type { Comparison, Either } from "../compare/comparison";
 import type { PlanSide } from "../compare/plan-side";
 import { homePlacement } from "../days/placement";
 import { findInstrument, type Instrument } from "../music/instrument";
-import { inColour, withPrefix } from "../notation/clean-svg";
+import { withPrefix } from "../notation/clean-svg";
 import { type EngravingTask, engravingTask } from "../notation/engrave";
 import { writtenOut } from "../notation/write-out";
 import type { Exercise } from "../plan/exercise";
@@ -13,12 +13,15 @@ const MOST = 24;
 /** Pixels across one of two pictures side by side. */
 const WIDTH = 560;
 
-/** Exercises with other bars than before, as they looked and as they look, by their names of today. */
+/**
+ * Exercises with other bars than before, as they looked and as they look, by their names of today. Where `engrave`
+ * gives nothing there is no picture.
+ */
 export async function rewrittenPictures(
   { book }: Comparison,
   sides: { readonly before: PlanSide; readonly after: PlanSide },
   settings: Settings,
-  engrave: (task: EngravingTask) => Promise<string>,
+  engrave: (task: EngravingTask) => Promise<string | undefined>,
 ): Promise<ReadonlyMap<string, Either<string>>> {
   const pictures = new Map<string, Either<string>>();
   const rewritten = book.rewritten.filter(({ bars }) => bars.length > 0).slice(0, MOST);
@@ -27,8 +30,9 @@ export async function rewrittenPictures(
       const found = sides[side].exercises.get(exercise[side]);
       const task = found === undefined ? undefined : taskFor(found, settings, side);
       if (task === undefined) return undefined;
+      const svg = await engrave(task);
       // Two pictures on one page must not share the names of their parts.
-      return withPrefix(inColour(await engrave(task), "black"), `x${i}${side[0]}-`);
+      return svg === undefined ? undefined : withPrefix(svg, `x${i}${side[0]}-`);
     };
     pictures.set(exercise.after, { before: await picture("before"), after: await picture("after") });
   }

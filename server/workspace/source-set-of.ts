@@ -1,0 +1,47 @@
+import { readSource } from "../../grammar/pieces";
+import { folderOf, foldersUp, joined, resolved } from "./paths";
+import { type Failure, type Source, type SourceSet, STUDIO_FILE, usesOf } from "./source";
+
+/** Whether a file is this one, or lies in this folder or below. */
+export function isWithin(fileOrFolder: string, path: string): boolean {
+  return (
+    path === fileOrFolder || path.startsWith(fileOrFolder.endsWith("/") ? fileOrFolder : `${fileOrFolder}/`)
+  );
+}
+
+/** Plan files that are at hand, by their paths: those asked for, with all that they use. */
+export function sourceSetOf(
+  texts: ReadonlyMap<string, string>,
+  failures: ReadonlyMap<string, Failure>,
+  isAsked: (path: string) => boolean,
+): SourceSet {
+  const known = new Set([...texts.keys(), ...failures.keys()]);
+  const asked = [...known].filter(isAsked);
+  const byLowerCase = new Map([...known].map((path) => [path.toLowerCase(), path]));
+  const sources = new Map<string, Source>();
+  const read = (path: string): void => {
+    const text = texts.get(path);
+    if (text !== undefined && !sources.has(path)) sources.set(path, { path, text, tree: readSource(text) });
+  };
+  for (const path of asked) read(path);
+  // Files join the map while it is walked, and what they use in turn.
+  for (const source of sources.values()) {
+    for (const meant of usedPaths(source)) {
+      read(known.has(meant) ? meant : (byLowerCase.get(meant.toLowerCase()) ?? meant));
+    }
+    const studio = studioPaths(source.path).find((each) => known.has(each));
+    if (studio !== undefined) read(studio);
+  }
+  return { asked, sources, failures, aliases: new Map(), known };
+}
+
+/** The paths that the `use` lines of a file mean. */
+export function usedPaths({ path, tree }: Pick<Source, "path" | "tree">): readonly string[] {
+  const folder = folderOf(path);
+  return usesOf(tree).map(({ declaration }) => resolved(folder, declaration.path.text));
+}
+
+/** Where the studio file of a plan may lie, the nearest first; it counts where it is found first. */
+export function studioPaths(path: string): readonly string[] {
+  return foldersUp(folderOf(path)).map((above) => joined(above, STUDIO_FILE));
+}
