@@ -11,16 +11,19 @@ export class Latest {
   /** Asks for the work to be done from what holds now; resolves once nothing is asked for any more. */
   ask(): Promise<void> {
     this.asked = true;
-    this.running ??= this.run().finally(() => {
-      this.running = undefined;
-    });
+    this.running ??= this.run();
     return this.running;
   }
 
   private async run(): Promise<void> {
-    while (this.asked) {
-      this.asked = false;
-      await this.work();
+    try {
+      while (this.asked) {
+        this.asked = false;
+        await this.work();
+      }
+    } finally {
+      // In the same breath as the last look at what is asked for, or what is asked in between would be forgotten.
+      this.running = undefined;
     }
   }
 }
