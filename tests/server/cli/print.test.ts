@@ -42,7 +42,7 @@ describe("a day", () => {
     const { out, err, code } = folder.run(["print", "day", "--on", "2026-09-08", "--player", "K. M."]);
     expect({ out, err, code }).toEqual({ out: "K. M., Tue 2026-09-08.pdf\n", err: "", code: 0 });
     expect(await textOf("K. M., Tue 2026-09-08.pdf")).toMatch(
-      /Tuesday 8 September 2026 K\. M\..*Fifths D♭ major, twice, quarter = 60 0:24/,
+      /K\. M\. Tuesday 8 September 2026.*Fifths D♭ major, twice, quarter = 60 0:24/,
     );
   });
 
