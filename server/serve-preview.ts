@@ -75,7 +75,7 @@ export function answerPreview(ground: RequestsGround): void {
         if (token.isCancellationRequested) return null;
         return { trouble: "This line of music could not be drawn.", unknown: false };
       }
-      return { svg: withMarks(svg, draft.marks), notes: draft.notes };
+      return { svg: withMarks(svg, draft.marks), notes: draft.notes() };
     },
   );
   connection.onRequest<SoundResult, void>(SOUND_REQUEST, (params: SoundParams, token: CancellationToken) =>

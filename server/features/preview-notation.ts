@@ -24,7 +24,8 @@ export interface PictureDraft {
   readonly task: EngravingTask;
   /** By the notes' names in the picture. */
   readonly marks: ReadonlyMap<string, readonly MarkName[]>;
-  readonly notes: PictureResultView["notes"];
+  /** Worked out when the picture is asked for, which of most lines after an edit it never is. */
+  readonly notes: () => PictureResultView["notes"];
 }
 
 /** Notation told of, and the drafts of its pictures by their names. */
@@ -124,15 +125,18 @@ function draftOf(
   syllables: ReadonlyMap<number, string>,
 ): PictureDraft {
   const marks = new Map<string, readonly MarkName[]>();
-  const notes: { readonly name: string; readonly words: string }[] = [];
-  for (const event of eventsOf(sheet, picture)) {
-    if (event.kind === "rest") continue;
-    const name = `e${event.id - picture.firstId}`;
-    const carried = marksOf(event, sheet, player);
-    if (carried.length > 0) marks.set(name, carried);
-    notes.push({ name, words: wordsOf(event, syllables.get(event.id), carried) });
+  const nameIn = ({ id }: SheetEvent): string => `e${id - picture.firstId}`;
+  const notes = eventsOf(sheet, picture).filter((event) => event.kind === "note");
+  for (const note of notes) {
+    const carried = marksOf(note, sheet, player);
+    if (carried.length > 0) marks.set(nameIn(note), carried);
   }
-  return { task: picture.task, marks, notes };
+  const told = (): PictureResultView["notes"] =>
+    notes.map((note) => {
+      const name = nameIn(note);
+      return { name, words: wordsOf(note, syllables.get(note.id), marks.get(name) ?? []) };
+    });
+  return { task: picture.task, marks, notes: told };
 }
 
 function eventsOf({ bars }: Sheet, { from, to }: SystemPicture): readonly SheetEvent[] {
@@ -206,10 +210,22 @@ function keysOf({ exercise, ask, player, plan }: AskedSheet): readonly KeyChoice
   }));
 }
 
+/** Names of contents that were met before, so that most lines after an edit are only looked up. */
+const names = new Map<string, string>();
+const MOST_NAMES = 1200;
+
 /** A name that is the same for equal drafts: 64 bits drawn from the content, and its length. */
 function nameOf({ task, marks }: PictureDraft): string {
   const content = `${task.width} ${task.broken} ${task.title} ${[...marks].join(" ")}\n${task.musicXml}`;
-  return `p${hash(content, 0x811c9dc5)}${hash(content, 0x01234567)}-${content.length.toString(36)}`;
+  const known = names.get(content);
+  if (known !== undefined) return known;
+  const name = `p${hash(content, 0x811c9dc5)}${hash(content, 0x01234567)}-${content.length.toString(36)}`;
+  names.set(content, name);
+  for (const oldest of names.keys()) {
+    if (names.size <= MOST_NAMES) break;
+    names.delete(oldest);
+  }
+  return name;
 }
 
 /** The 32-bit hash of Fowler, Noll and Vo (FNV-1a) from a basis of one's own choice. */

@@ -135,11 +135,10 @@ class Writer {
         const id = this.ids++;
         if (event.kind === "rest") return { ...event, id };
         slurs = Math.max(slurs, (event.slur ?? -1) + 1, (event.lipSlur ?? -1) + 1);
-        const { degree: _, ...note } = event;
         const pitch = this.pitchAt(event, bar, placement, by);
         const midi = midiOf(pitch);
         return {
-          ...note,
+          ...event,
           id,
           pitch,
           dynamic: this.ask.dynamic ?? event.dynamic,

@@ -3,8 +3,13 @@
 /** Signs that no XML 1.0 document may hold, even escaped. */
 const FORBIDDEN = /[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
 
+/** Whether there is anything to escape or leave out; mostly there is not. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
+const SPECIAL = /[&<>"\u0000-\u0008\u000b\u000c\u000e-\u001f\ud800-\udfff\ufffe\uffff]/;
+
 /** Text for the content of an element or for an attribute between double quotes. */
 export function escaped(text: string): string {
+  if (!SPECIAL.test(text)) return text;
   return text
     .replace(FORBIDDEN, "")
     .replaceAll("&", "&amp;")
@@ -43,19 +48,20 @@ export function printed(root: Element): string {
 
 function print({ name, attributes, content }: Element, indent: string, lines: string[]): void {
   let head = `${indent}<${name}`;
-  for (const [key, value] of Object.entries(attributes)) {
-    if (value !== undefined) head += ` ${key}="${escaped(String(value))}"`;
+  for (const key in attributes) {
+    const value = attributes[key];
+    if (value !== undefined) head += ` ${key}="${typeof value === "number" ? value : escaped(value)}"`;
   }
   if (typeof content === "string") {
     lines.push(`${head}>${content}</${name}>`);
     return;
   }
-  const children = content.filter((child) => child !== undefined);
-  if (children.length === 0) {
+  if (content.every((child) => child === undefined)) {
     lines.push(`${head}/>`);
     return;
   }
   lines.push(`${head}>`);
-  for (const child of children) print(child, `${indent}  `, lines);
+  const inner = `${indent}  `;
+  for (const child of content) if (child !== undefined) print(child, inner, lines);
   lines.push(`${indent}</${name}>`);
 }

@@ -188,7 +188,7 @@ export class PreviewedPage {
       case PICTURE_REQUEST: {
         const draft = this.drafts.get((params as PictureParams).name);
         if (draft === undefined) return { trouble: "", unknown: true };
-        return { svg: withMarks(engraveWith(this.drawing, draft.task), draft.marks), notes: draft.notes };
+        return { svg: withMarks(engraveWith(this.drawing, draft.task), draft.marks), notes: draft.notes() };
       }
       case SOUND_REQUEST:
         return previewSound(this.checked, params as SoundParams, paths);

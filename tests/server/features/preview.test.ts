@@ -168,7 +168,7 @@ describe("half-written exercises", () => {
   };
   const notes = ({ notation }: ReturnType<typeof cut>): readonly string[] =>
     [...(notation?.drafts.values() ?? [])].flatMap((draft) =>
-      draft.notes.map(({ words }) => words.split(",")[0] ?? ""),
+      draft.notes().map(({ words }) => words.split(",")[0] ?? ""),
     );
 
   test("show the notes that can be read, where they stand, and say what is wrong", () => {
