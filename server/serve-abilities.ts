@@ -17,6 +17,7 @@ export interface Abilities {
   readonly hover: HoverAbility;
   readonly codeLens: CodeLensAbility & { readonly refresh: boolean };
   readonly inlayHints: { readonly refresh: boolean };
+  readonly semanticTokens: { readonly refresh: boolean };
   readonly links: boolean;
   readonly tree: boolean;
   readonly prepareRename: boolean;
@@ -36,6 +37,7 @@ export interface Abilities {
   readonly theme: ThemeKind | undefined;
 }
 
+/** What an editor says of itself when it starts, as far as this server asks. */
 export function abilitiesOf(params: InitializeParams): Abilities {
   const { textDocument, workspace, window, general } = params.capabilities as Partial<ClientCapabilities>;
   const options = optionsIn(params.initializationOptions);
@@ -56,6 +58,7 @@ export function abilitiesOf(params: InitializeParams): Abilities {
     hover: { markdown: textDocument?.hover?.contentFormat?.includes("markdown") === true },
     codeLens: { commands: options.state === true, refresh: workspace?.codeLens?.refreshSupport === true },
     inlayHints: { refresh: workspace?.inlayHint?.refreshSupport === true },
+    semanticTokens: { refresh: workspace?.semanticTokens?.refreshSupport === true },
     links: textDocument?.definition?.linkSupport === true,
     tree: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     prepareRename: textDocument?.rename?.prepareSupport === true,

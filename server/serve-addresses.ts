@@ -43,7 +43,8 @@ export class Addresses {
     return path.startsWith("/") ? `file://${encoded(path)}` : path;
   }
 
-  private plainPath(uri: string): string {
+  /** The path of an address that nobody will be given back. */
+  plainPath(uri: string): string {
     const parts = /^([A-Za-z][\w+.-]*):(?:\/\/([^/?#]*))?([^?#]*)(.*)$/.exec(uri);
     if (parts === null) return uri;
     const [, scheme = "", authority, tail = "", more = ""] = parts;

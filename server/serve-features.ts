@@ -1,5 +1,7 @@
+import { carriedOver, carryCheck, carryChoices } from "./features/carry-over";
 import { codeActionsAt } from "./features/code-actions";
 import { codeLensesOf } from "./features/code-lens";
+import { comparedPlans } from "./features/compare";
 import { completionAt } from "./features/completion";
 import { resolvedCompletion } from "./features/completion-resolve";
 import { dayStatus } from "./features/day-status";
@@ -23,13 +25,18 @@ import { references } from "./features/references";
 import { prepareRename, rename } from "./features/rename";
 import { selectionRanges } from "./features/selection-ranges";
 import { semanticTokens, semanticTokensInRange } from "./features/semantic-tokens";
+import { termReportOf } from "./features/term-report";
 import { termView } from "./features/term-view";
 import { workspaceSymbols } from "./features/workspace-symbols";
 
 /** Everything the server can be asked for; handed to it, so that it works with any other table of the kind. */
 export const FEATURES = {
+  carriedOver,
+  carryCheck,
+  carryChoices,
   codeActionsAt,
   codeLensesOf,
+  comparedPlans,
   completionAt,
   dayStatus,
   definition,
@@ -57,6 +64,7 @@ export const FEATURES = {
   semanticTokens,
   semanticTokensInRange,
   studioChoices,
+  termReportOf,
   termView,
   workspaceSymbols,
 } as const;

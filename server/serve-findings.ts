@@ -74,6 +74,11 @@ export class Findings {
     if (shown !== undefined) this.send(path, shown);
   }
 
+  /** A file was closed. An editor that asks will not ask for it by itself again, so nothing it was told is out of date. */
+  closed(path: string): void {
+    if (this.ground.can.diagnostics.pull) this.told.delete(path);
+  }
+
   /** All files are checked: those that are gone are cleared away, and who asks is told to ask again. */
   settled(): void {
     const { workspace, can, connection } = this.ground;
@@ -85,7 +90,7 @@ export class Findings {
         this.told.delete(path);
         outdated = true;
         if (!can.diagnostics.pull && last.findings.length > 0) this.send(path, []);
-      } else if (last.findings !== file.findings || last.tree !== file.tree) outdated = true;
+      } else if (last.findings !== this.foundIn(file) || last.tree !== file.tree) outdated = true;
     }
     if (!can.diagnostics.pull) return;
     for (const wake of this.waiting.splice(0)) wake();
@@ -102,7 +107,7 @@ export class Findings {
     const path = addresses.pathOf(textDocument.uri);
     const file = workspace.checked.file(path);
     if (file === undefined) return { kind: DocumentDiagnosticReportKind.Full, items: [] };
-    const findings = workspace.isSettled ? file.findings : file.findingsSoFar;
+    const findings = workspace.findingsNow(file);
     this.told.set(path, { tree: file.tree, findings });
     const resultId = this.resultId(file, findings);
     if (resultId === previousResultId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
@@ -134,7 +139,9 @@ export class Findings {
     const { workspace, addresses, versionOf } = this.ground;
     const items: WorkspaceDocumentDiagnosticReport[] = [];
     for (const file of workspace.checked.files) {
-      const { path, findings } = file;
+      const { path } = file;
+      const findings = this.foundIn(file);
+      if (findings === undefined) continue;
       const resultId = this.resultId(file, findings);
       const last = before.get(path);
       this.gone.delete(path);
@@ -162,6 +169,16 @@ export class Findings {
     if (this.gone.has(path)) return false;
     this.gone.add(path);
     return true;
+  }
+
+  /** Undefined where a rule failed; the files beside go on, and what is shown of this one stays. */
+  private foundIn(file: SnapshotFile): readonly Finding[] | undefined {
+    try {
+      return file.findings;
+    } catch (error) {
+      this.ground.failed(`checking ${file.path}`, error);
+      return undefined;
+    }
   }
 
   /** Undefined where they could not be put into the editor's form; then what it shows stays. */

@@ -10,7 +10,7 @@ import {
 import { type Addresses, isOnDisk } from "./serve-addresses";
 import type { Disk, Listing } from "./workspace/disk";
 import { folderOf } from "./workspace/paths";
-import { NOT_UTF8, tooLarge } from "./workspace/plan-bytes";
+import { acceptable, NOT_UTF8, tooLarge } from "./workspace/plan-bytes";
 import type { Failure } from "./workspace/source";
 
 /** Files that only the editor can read, asked for by our own requests. */
@@ -36,7 +36,7 @@ export class RemoteDisk implements Disk {
     if (!/^[A-Za-z][\w+.-]*:\//.test(uri)) return undefined;
     const params: TextParams = { uri };
     const result = await this.connection.sendRequest<TextResult>(TEXT_REQUEST, params);
-    if ("text" in result) return result.text;
+    if ("text" in result) return acceptable(result.text);
     switch (result.trouble) {
       case "missing":
         return undefined;

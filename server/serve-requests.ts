@@ -9,6 +9,7 @@ import {
   type SymbolInformation,
 } from "vscode-languageserver";
 import { locationsOf } from "./features/definition";
+import { isThemeKind } from "./pages/ink";
 import {
   DAY_STATUS_REQUEST,
   type DayStatusResult,
@@ -33,6 +34,7 @@ import type { Settings } from "./serve-settings";
 import type { Checked } from "./workspace/checked";
 import type { Workspace } from "./workspace/workspace";
 
+/** What answering requests needs of the rest of the server. */
 export interface RequestsGround {
   readonly connection: Connection;
   readonly workspace: Workspace;
@@ -68,7 +70,7 @@ export function answerRequests(ground: RequestsGround): void {
   const { pictures } = ground;
   let { theme } = can;
   connection.onNotification(THEME_NOTIFICATION, ({ kind }: ThemeParams) => {
-    if (theme !== undefined) theme = kind;
+    if (theme !== undefined && isThemeKind(kind)) theme = kind;
   });
   const hovered = about("hover", at.once, null, (checked, path, { position }: HoverParams) => {
     return features.hoverAt(checked, path, position, can.hover) ?? null;
@@ -87,13 +89,14 @@ export function answerRequests(ground: RequestsGround): void {
   });
   // Who types on while an answer is awaited filters it by what was typed. An answer refused would not be asked for
   // again, and nothing be offered.
-  connection.onCompletion(({ textDocument, position }, token) =>
+  connection.onCompletion(({ textDocument, position, context }, token) =>
     answers.plain(
       "completion",
       token,
       () => {
         const path = addresses.pathOf(textDocument.uri);
-        return features.completionAt(workspace.checked, path, position, can.completion);
+        const { checked } = workspace;
+        return features.completionAt(checked, path, position, can.completion, context?.triggerCharacter);
       },
       null,
     ),
@@ -183,7 +186,10 @@ export function answerRequests(ground: RequestsGround): void {
       // An editor that does not say why it asks was told to.
       const invoked = context.triggerKind !== CodeActionTriggerKind.Automatic;
       const ask = { range, only: context.only, invoked };
-      const actions = features.codeActionsAt(checked, path, ask, can.diagnostics, addresses);
+      // An editor asks with every move of the cursor: other files are not checked for it.
+      const file = workspace.checked.file(path);
+      const known = file === undefined ? undefined : workspace.findingsNow(file);
+      const actions = features.codeActionsAt(checked, path, ask, can.diagnostics, addresses, known);
       return actions.map((action) =>
         action.edit === undefined ? action : { ...action, edit: shaped(action.edit) },
       );
@@ -235,8 +241,10 @@ export function answerRequests(ground: RequestsGround): void {
         trouble: "The files could not be written out.",
       }),
   );
-  connection.onRequest<StudioChoicesResult | null, void>(STUDIO_CHOICES_REQUEST, (token: CancellationToken) =>
-    answers.plain<StudioChoicesResult | null>("new studio", token, () => features.studioChoices(), null),
+  connection.onRequest<StudioChoicesResult | null, void>(
+    STUDIO_CHOICES_REQUEST,
+    (_: unknown, token: CancellationToken) =>
+      answers.plain<StudioChoicesResult | null>("new studio", token, () => features.studioChoices(), null),
   );
 
   function shaped(edit: Parameters<typeof shapedEdit>[0]): ReturnType<typeof shapedEdit> {

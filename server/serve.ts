@@ -22,6 +22,7 @@ import { answerPreview } from "./serve-preview";
 import { JoinedDisk, RemoteDisk } from "./serve-remote-disk";
 import { answerRequests } from "./serve-requests";
 import { Settings } from "./serve-settings";
+import { answerYear } from "./serve-year";
 import type { Disk } from "./workspace/disk";
 import { acceptable } from "./workspace/plan-bytes";
 import { PlanFiles } from "./workspace/plan-files";
@@ -106,6 +107,7 @@ class Server {
     };
     answerRequests(ground);
     answerPreview(ground);
+    answerYear(ground);
   }
 
   begin({ workspaceFolders, rootUri }: InitializeParams): void {

@@ -46,6 +46,8 @@ export function codeActionsAt(
   ask: CodeActionAsk,
   can: DiagnosticAbility,
   places: Places,
+  /** Findings that are known already, where others are still being looked for. */
+  known?: readonly Finding[],
 ): CodeAction[] {
   const file = fileOf(checked, path);
   if (file === undefined) return [];
@@ -56,7 +58,8 @@ export function codeActionsAt(
   const asked = ask.invoked || ask.only !== undefined;
   const actions: CodeAction[] = [];
   if (wants(CodeActionKind.QuickFix)) {
-    const found = findingsAt(checked, file, offset, offsetOf(file, ask.range.end));
+    const findings = known ?? file.findings;
+    const found = findingsAt(checked, file, findings, offset, offsetOf(file, ask.range.end));
     for (const finding of found) actions.push(...quickFixes(finding));
     for (const finding of found) actions.push(...letStand(finding));
   }
@@ -115,7 +118,7 @@ export function codeActionsAt(
 
   function fixAll(): readonly CodeAction[] {
     if (file === undefined) return [];
-    const edits = mends(checked, file);
+    const edits = mends(checked, file, known ?? file.findings);
     return edits.length === 0 ? [] : [action("Mend everything that the text alone tells", FIX_ALL, edits)];
   }
 
@@ -169,10 +172,16 @@ function measuredFixes(file: CheckedFile, finding: Finding): readonly Fix[] {
   return fixes;
 }
 
-/** The findings of a file that touch a stretch of its text, those nearest to its start first. */
-function findingsAt(checked: Checked, file: CheckedFile, from: number, to: number): readonly Finding[] {
+/** The findings that touch a stretch of a file's text, the narrowest first. */
+function findingsAt(
+  checked: Checked,
+  file: CheckedFile,
+  findings: readonly Finding[],
+  from: number,
+  to: number,
+): readonly Finding[] {
   const touching: { finding: Finding; length: number }[] = [];
-  for (const finding of file.findings) {
+  for (const finding of findings) {
     const { piece, span } = finding.place;
     const home = checked.homes.get(piece);
     if (home?.file !== file) continue;
@@ -186,11 +195,11 @@ function findingsAt(checked: Checked, file: CheckedFile, from: number, to: numbe
     .map(({ finding }) => finding);
 }
 
-/** The mends of a file that stand clear of each other, from the top down. */
-function mends(checked: Checked, file: CheckedFile): readonly TextEdit[] {
+/** The mends among the findings of a file that stand clear of each other, from the top down. */
+function mends(checked: Checked, file: CheckedFile, findings: readonly Finding[]): readonly TextEdit[] {
   const edits: TextEdit[] = [];
   let end = -1;
-  for (const { mend, place, standing } of file.findings) {
+  for (const { mend, place, standing } of findings) {
     const home = checked.homes.get(place.piece);
     if (mend === undefined || standing !== undefined || home?.file !== file) continue;
     const start = home.start + place.span.start;

@@ -53,6 +53,7 @@ export function studioChoices(): StudioChoicesResult {
       minutes: STAGES[stage].clock,
       daysPerWeek: STAGES[stage].days,
     })),
+    days: DAYS,
     minutes: MINUTES,
     weeks: WEEKS,
   };

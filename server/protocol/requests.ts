@@ -135,7 +135,7 @@ export type DayStatusResult = {
 /** Client → server: the files of a new studio, from a teacher's few answers. Nothing is written by the server. */
 export const NEW_STUDIO_REQUEST = "leadpipe/newStudio";
 
-/** Client → server: what may be answered to the questions of a new studio. */
+/** Client → server: what may be answered to the questions of a new studio. Its parameters are an empty object. */
 export const STUDIO_CHOICES_REQUEST = "leadpipe/studioChoices";
 
 export interface NewStudioParams {
@@ -145,7 +145,7 @@ export interface NewStudioParams {
   readonly stage: string;
   /** As in `instrument trumpet in Bb`. */
   readonly instrument: string;
-  /** Days of practice a week, 1 to 7. */
+  /** Days of practice a week, within `StudioChoicesResult.days`. */
   readonly daysPerWeek: number;
   /** Minutes of practice a day. */
   readonly minutes: number;
@@ -167,7 +167,8 @@ export interface StudioChoicesResult {
     readonly minutes: number;
     readonly daysPerWeek: number;
   }[];
-  /** The least and the most minutes a day, and weeks, that can be asked for. */
+  /** The least and the most days of practice a week, minutes a day, and weeks, that can be asked for. */
+  readonly days: { readonly least: number; readonly most: number };
   readonly minutes: { readonly least: number; readonly most: number };
   readonly weeks: { readonly least: number; readonly most: number };
 }

@@ -24,7 +24,8 @@ export function joined(folder: string, name: string): string {
 export function resolved(folder: string, written: string): string {
   const typed = written.replaceAll("\\", "/");
   const whole = isWhole(typed) ? typed : joined(folder, typed);
-  const top = whole.startsWith("/") ? "/" : "";
+  // A file on a share of another computer lies below its host: `//host/share`.
+  const top = folder.startsWith("//") && whole.startsWith("//") ? "//" : whole.startsWith("/") ? "/" : "";
   const parts: string[] = [];
   for (const part of whole.split("/")) {
     if (part === "" || part === ".") continue;

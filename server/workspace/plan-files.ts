@@ -47,6 +47,21 @@ export class PlanFiles {
     });
   }
 
+  /**
+   * A file that the editor has closed. Nobody watches those beyond the folders: what is kept of one may be older than
+   * what was saved, or it was never read, being open. Where others use it, it is read now.
+   */
+  async closed(path: string): Promise<void> {
+    if (this.isInFolders(path)) return;
+    await this.inTurn(() =>
+      this.workspace.whilePaused(async () => {
+        this.workspace.removeDisk(path);
+        this.forgetLooks();
+        await this.followUses();
+      }),
+    );
+  }
+
   /** Reads the files that are used and were not read yet; cheap where there are none. */
   follow(): Promise<void> {
     this.gatherWanted();
@@ -86,14 +101,16 @@ export class PlanFiles {
       if (this.known.delete(path)) this.tellNames();
       return;
     }
-    const inFolders = this.folders.some((folder) =>
-      path.startsWith(folder.endsWith("/") ? folder : `${folder}/`),
-    );
+    const inFolders = this.isInFolders(path);
     if (inFolders && !this.known.has(path)) {
       this.known.add(path);
       this.tellNames();
     }
     this.workspace.setDisk(this.aliases.get(path) ?? path, content, inFolders);
+  }
+
+  private isInFolders(path: string): boolean {
+    return this.folders.some((folder) => path.startsWith(folder.endsWith("/") ? folder : `${folder}/`));
   }
 
   private tellNames(): void {

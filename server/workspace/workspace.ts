@@ -17,7 +17,7 @@ export interface WorkspaceListener {
   readonly checked: (file: SnapshotFile, findings: SnapshotFile["findings"]) => void;
   /** All files are checked as they stand now. */
   readonly settled: () => void;
-  /** Checking a file failed; it keeps what was found last. */
+  /** Checking a file, or whatever the words say, failed; it keeps what was found last. */
   readonly failed: (path: string, error: unknown) => void;
 }
 
@@ -46,6 +46,8 @@ export class Workspace {
   private urgent: string[] = [];
   private working: Promise<void> | undefined;
   private paused = 0;
+  /** Those who wait for files to be read in. */
+  private waiting: (() => void)[] = [];
 
   constructor(
     private readonly world: WorkspaceWorld,
@@ -63,7 +65,15 @@ export class Workspace {
 
   /** Whether all files are checked as they stand now. */
   get isSettled(): boolean {
-    return this.working === undefined;
+    return this.working === undefined && this.paused === 0;
+  }
+
+  /**
+   * What is found in a file as far as it is known without checking others for it: everything, once all are checked
+   * as they stand.
+   */
+  findingsNow(file: SnapshotFile): SnapshotFile["findings"] {
+    return this.isSettled ? file.findings : file.findingsSoFar;
   }
 
   isOpen(path: string): boolean {
@@ -91,11 +101,12 @@ export class Workspace {
 
   /** What the disk holds under a path. `inFolders` says whether its findings are wanted while it is not open. */
   setDisk(path: string, content: string | Failure, inFolders: boolean): void {
+    const wasInFolders = this.inFolders.has(path);
     if (inFolders) this.inFolders.add(path);
     const before = this.disk.get(path);
     if (typeof content !== "string") this.disk.set(path, content);
     else if (before !== undefined && "text" in before && before.text === content) {
-      if (!inFolders) return;
+      if (!inFolders || wasInFolders) return;
     } else this.disk.set(path, this.read(path, content, this.lastOf(path)));
     this.changed();
   }
@@ -126,12 +137,21 @@ export class Workspace {
     } finally {
       this.paused--;
       this.changed();
+      if (this.paused === 0) for (const wake of this.waiting.splice(0)) wake();
     }
+  }
+
+  /** Resolves when no files are being read in: what is found before that may only be missing still. */
+  async readIn(): Promise<void> {
+    while (this.paused > 0) await new Promise<void>((resolve) => this.waiting.push(resolve));
   }
 
   /** Resolves when all files are checked as they stand then. */
   async settled(): Promise<void> {
-    while (this.working !== undefined) await this.working;
+    while (!this.isSettled) {
+      await this.readIn();
+      await this.working;
+    }
   }
 
   /** What a file was last, for the sake of its pieces. */
@@ -183,6 +203,9 @@ export class Workspace {
         if (this.paused > 0) return;
         if ((await this.checkAll(moment)) && moment === this.moment) return;
       }
+    } catch (error) {
+      // Nobody awaits this work; what escaped its guards must not end the process.
+      this.listener.failed("the plans", error);
     } finally {
       this.working = undefined;
       if (this.paused === 0) this.listener.settled();

@@ -57,6 +57,16 @@ describe("mends and fixes", () => {
     expect(codesIn(checked)).toContain("day-upper");
   });
 
+  it("acts on the findings that are known, where others are still being looked for", () => {
+    const { checked, path, position } = drawnPlan(studio('"Slow fif‸hts"  once'));
+    const ask = { range: { start: position, end: position }, invoked: true };
+    expect(codeActionsAt(checked, path, ask, CAN, PLACES, [])).toEqual([]);
+    const known = checked.files.find((file) => file.path === path)?.findings ?? [];
+    expect(codeActionsAt(checked, path, ask, CAN, PLACES, known)).toEqual(
+      codeActionsAt(checked, path, ask, CAN, PLACES),
+    );
+  });
+
   it("measures nothing while the cursor only passes by", () => {
     const { titles } = acted(studio('"Étude ‸in thirds"  in A  20 times'), { invoked: false });
     expect(titles.length).toBeGreaterThan(0);

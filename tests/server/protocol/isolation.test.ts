@@ -1,11 +1,16 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import {
   type CancellationToken,
   CancellationTokenSource,
+  type ClientCapabilities,
+  type Diagnostic,
+  DocumentDiagnosticRequest,
   DocumentSymbolRequest,
   FoldingRangeRequest,
   HoverRequest,
   LSPErrorCodes,
+  PublishDiagnosticsNotification,
+  WorkspaceDiagnosticRequest,
 } from "vscode-languageserver/node";
 import {
   FILES_REQUEST,
@@ -16,6 +21,7 @@ import {
 } from "../../../server/protocol/requests";
 import type { Host } from "../../../server/serve";
 import { FEATURES } from "../../../server/serve-features";
+import { SnapshotFile } from "../../../server/workspace/snapshot";
 import { SMALL } from "../cli/command";
 import { Editor } from "./editor";
 
@@ -75,6 +81,106 @@ describe("a feature that throws", () => {
     broken = false;
     await editor.replace(URI, "41 times", "once");
     await editor.findings(URI, (found) => found.every(({ code }) => code !== "session-minutes"));
+  });
+});
+
+describe("a rule that throws", () => {
+  test("leaves the other files' findings to be asked for and told", async () => {
+    const found = Object.getOwnPropertyDescriptor(SnapshotFile.prototype, "findings")?.get;
+    vi.spyOn(SnapshotFile.prototype, "findings", "get").mockImplementation(function (this: SnapshotFile) {
+      if (this.path.endsWith("broken.practice")) throw new Error("the slide is stuck");
+      return found?.call(this) ?? [];
+    });
+    try {
+      const editor = Editor.inMemory(HOST);
+      await editor.initialize([], { textDocument: { diagnostic: {} } });
+      await editor.open("memfs:/studio/broken.practice", "");
+      await editor.open(URI, SMALL.replace("twice", "40 times"));
+      const { items } = await editor.connection.sendRequest(WorkspaceDiagnosticRequest.type, {
+        previousResultIds: [],
+      });
+      expect(items.map(({ uri }) => uri)).toEqual([URI]);
+      expect(await editor.log(/broken/)).toContain("the slide is stuck");
+    } finally {
+      vi.restoreAllMocks();
+    }
+  });
+});
+
+describe("at the start", () => {
+  const book = "memfs:/studio/book.practice";
+  const plan = `use "book.practice"\n${SMALL.slice(SMALL.indexOf("level"))}`;
+
+  const errorsOf = (diagnostics: readonly Diagnostic[]): unknown[] =>
+    diagnostics.filter(({ severity }) => severity === 1).map(({ code }) => code);
+
+  /** A server whose editor hands over the files only when it is let. */
+  async function held(capabilities: ClientCapabilities) {
+    const editor = Editor.inMemory(HOST);
+    let release = (): void => {};
+    const gate = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    editor.connection.onRequest(FILES_REQUEST, async () => {
+      await gate;
+      return [book, URI];
+    });
+    editor.connection.onRequest<TextResult, void>(TEXT_REQUEST, ({ uri }: TextParams) =>
+      uri === book
+        ? { text: SMALL.slice(0, SMALL.indexOf("level")) }
+        : uri === URI
+          ? { text: plan }
+          : { trouble: "missing" },
+    );
+    await editor.initialize(["memfs:/studio"], capabilities, { files: true });
+    await editor.open(URI, plan);
+    return { editor, release };
+  }
+
+  test("an editor that asks is told nothing to be missing that is only still being read", async () => {
+    const { editor, release } = await held({ textDocument: { diagnostic: {} } });
+    const asked = editor.connection.sendRequest(DocumentDiagnosticRequest.type, {
+      textDocument: { uri: URI },
+    });
+    // What is asked for besides is answered from what is there.
+    const outline = await editor.connection.sendRequest(DocumentSymbolRequest.type, {
+      textDocument: { uri: URI },
+    });
+    expect(outline?.length).toBeGreaterThan(0);
+    release();
+    const report = await asked;
+    expect(report.kind === "full" && errorsOf(report.items)).toEqual([]);
+  });
+
+  test("nor is one that is told; and it asks anew for what stands beside the lines", async () => {
+    const refresh = { refreshSupport: true };
+    const { editor, release } = await held({ workspace: { inlayHint: refresh, semanticTokens: refresh } });
+    const told: unknown[] = [];
+    editor.connection.onNotification(PublishDiagnosticsNotification.type, ({ diagnostics }) => {
+      told.push(errorsOf(diagnostics));
+    });
+    const asked = ["workspace/inlayHint/refresh", "workspace/semanticTokens/refresh"].map(
+      (method) =>
+        new Promise<void>((resolve) => {
+          editor.connection.onRequest(method, () => {
+            resolve();
+            return null;
+          });
+        }),
+    );
+    await editor.connection.sendRequest(DocumentSymbolRequest.type, { textDocument: { uri: URI } });
+    release();
+    await Promise.all(asked);
+    expect(told.length).toBeGreaterThan(0);
+    expect(told.flat()).toEqual([]);
+  });
+
+  test("an editor that names no folder at all is served", async () => {
+    const editor = Editor.inMemory(HOST);
+    await editor.connection.sendRequest("initialize", { processId: null, capabilities: {} });
+    await editor.connection.sendNotification("initialized", {});
+    await editor.open(URI, SMALL.replace("twice", "40 times"));
+    await editor.findings(URI, (found) => found.some(({ code }) => code === "session-minutes"));
   });
 });
 
@@ -176,6 +282,13 @@ describe("a server without a disk", () => {
       expect(states.slice(0, 2)).toEqual(["busy", "ready"]);
     },
   );
+
+  test("takes no text for a plan that is none", async () => {
+    const uri = "memfs:/studio/binary.practice";
+    const { editor } = virtual(new Map([[uri, "a\u0000b"]]));
+    await editor.initialize(["memfs:/studio"], {}, { files: true });
+    await editor.findings(uri, (found) => found.some(({ code }) => code === "file-not-text"));
+  });
 
   test("asks an editor that speaks for no files nothing, and checks what is open", async () => {
     const editor = Editor.inMemory(HOST);

@@ -1,10 +1,11 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { unlinkSync } from "node:fs";
+import { rmSync, unlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, test } from "vitest";
 import {
   CodeActionRequest,
+  type CompletionContext,
   CompletionRequest,
   DefinitionRequest,
   DidChangeWatchedFilesNotification,
@@ -125,7 +126,7 @@ describe("shaking hands", () => {
     expect(await asked).toMatchObject([
       {
         method: "workspace/didChangeWatchedFiles",
-        registerOptions: { watchers: [{ globPattern: "**/*.practice" }] },
+        registerOptions: { watchers: [{ globPattern: "**/*.practice" }, { globPattern: "**", kind: 4 }] },
       },
     ]);
   });
@@ -288,6 +289,23 @@ describe("what an editor asks for", () => {
     expect(made).toMatchObject({ files: expect.any(Array) });
   });
 
+  test("nothing is offered unasked behind a line that is complete", async () => {
+    const { editor, root, autumn, autumnText } = studio();
+    await editor.initialize([root]);
+    await editor.open(autumn, autumnText.replace("twice", "twice "));
+    await editor.findings(autumn, hasNot("unknown-name"));
+    const ask = (context: CompletionContext) =>
+      editor.connection.sendRequest(CompletionRequest.type, {
+        textDocument: { uri: autumn },
+        position: editor.positionOf(autumn, "twice ", "twice ".length),
+        context,
+      });
+    expect(await ask({ triggerKind: 2, triggerCharacter: " " })).toMatchObject({ items: [] });
+    expect(await ask({ triggerKind: 1 })).toMatchObject({
+      items: expect.arrayContaining([expect.anything()]),
+    });
+  });
+
   test("an editor without levels, links and versions is answered without them", async () => {
     const { editor, root, autumn, autumnText, book } = studio();
     await editor.initialize([root]);
@@ -345,6 +363,24 @@ describe("files", () => {
     folder.write("book.practice", `${AREA}${EXERCISE}`);
     await changed("book.practice", 2);
     await editor.findings(autumn, hasNot("unknown-name"));
+  });
+
+  test("in a folder that goes as a whole, of which alone is told", async () => {
+    const { editor, root, autumn, autumnText, folder, uri } = studio({
+      "old/spare.practice": "term\n",
+      "older/spare.practice": "term\n",
+    });
+    editor.connection.onRequest(RegistrationRequest.type, () => {});
+    await editor.initialize([root], { workspace: MAXIMAL.workspace });
+    await editor.open(autumn, autumnText);
+    const spare = uri("old/spare.practice");
+    await editor.findings(spare, (found) => found.length > 0);
+    rmSync(join(folder.path, "old"), { recursive: true });
+    await editor.connection.sendNotification(DidChangeWatchedFilesNotification.type, {
+      changes: [{ uri: uri("old"), type: 3 }],
+    });
+    await editor.findings(spare, (found) => found.length === 0);
+    expect(editor.sent.get(uri("older/spare.practice"))?.diagnostics.length).toBeGreaterThan(0);
   });
 
   test("of an editor that watches nothing: what it saves is read", async () => {

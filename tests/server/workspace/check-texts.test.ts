@@ -102,6 +102,9 @@ describe("paths", () => {
     ["/a", "../../../c.practice", "/c.practice"],
     ["/a/b", "/c.practice", "/c.practice"],
     ["/a/b", "x\\c.practice", "/a/b/x/c.practice"],
+    ["//host/share/a", "../c.practice", "//host/share/c.practice"],
+    ["//host/share/a", "/c.practice", "/c.practice"],
+    ["c:/a", "../c.practice", "c:/c.practice"],
   ])("%s + %s", (folder, written, path) => {
     expect(resolved(folder, written)).toBe(path);
   });

@@ -141,6 +141,35 @@ describe("what changes on the disk", () => {
     expect(names()).toEqual(["b.practice"]);
   });
 
+  test("a file beyond the folders that was open from the start is read when it is closed", async () => {
+    const { scan, codes, names, workspace, planFiles, path } = opened(
+      { "other/book.practice": AREA, "year/term.practice": 'use "../other/book.practice"\n' },
+      "year",
+    );
+    workspace.setOpen(path("other/book.practice"), AREA);
+    await scan();
+    workspace.close(path("other/book.practice"));
+    await planFiles.closed(path("other/book.practice"));
+    expect(codes("year/term.practice")).toEqual([]);
+    workspace.setOpen(path("other/spare.practice"), AREA);
+    workspace.close(path("other/spare.practice"));
+    await planFiles.closed(path("other/spare.practice"));
+    expect(names()).not.toContain("other/spare.practice");
+  });
+
+  test("of one that was edited and saved, what was saved holds and not what was read before", async () => {
+    const { scan, workspace, planFiles, folder, path } = opened(
+      { "other/book.practice": AREA, "year/term.practice": 'use "../other/book.practice"\n' },
+      "year",
+    );
+    await scan();
+    workspace.setOpen(path("other/book.practice"), 'area "B"\n');
+    folder.write("other/book.practice", 'area "B"\n');
+    workspace.close(path("other/book.practice"));
+    await planFiles.closed(path("other/book.practice"));
+    expect(workspace.checked.file(path("other/book.practice"))?.text).toBe('area "B"\n');
+  });
+
   test("an open file is what the editor says until it is closed", async () => {
     const { scan, workspace, planFiles, folder, path } = opened({ "a.practice": AREA });
     await scan();

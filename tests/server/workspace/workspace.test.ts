@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import type { Finding } from "../../../server/rules/finding";
 import { type Checked, checkTexts } from "../../../server/workspace/check-sources";
 import { Workspace, type WorkspaceListener } from "../../../server/workspace/workspace";
@@ -229,5 +229,53 @@ describe("whatever happens, the files are as if they had been read afresh", () =
       }),
       { seed: 20260907, numRuns: step === 0 ? 250 : 120 },
     );
+  });
+});
+
+describe("work", () => {
+  test("that fails in a way nobody thought of is told of, and the next change is checked", async () => {
+    const made = workspace();
+    const broken = vi.spyOn(made.workspace, "checked", "get").mockImplementation(() => {
+      throw new Error("the water key leaks");
+    });
+    made.workspace.setOpen("/a.practice", AREA);
+    await made.workspace.settled();
+    expect(made.listener.failures).toEqual([new Error("the water key leaks")]);
+    broken.mockRestore();
+    made.workspace.setOpen("/a.practice", `${AREA}${AREA}`);
+    await made.workspace.settled();
+    expect(made.listener.found.get("/a.practice")?.map(({ code }) => code)).toEqual(["duplicate-name"]);
+  });
+
+  test("is not begun for a text that the disk held already", async () => {
+    const made = workspace();
+    made.workspace.setDisk("/a.practice", AREA, true);
+    await made.workspace.settled();
+    made.workspace.setDisk("/a.practice", AREA, true);
+    expect(made.workspace.isSettled).toBe(true);
+    made.workspace.setDisk("/a.practice", `${AREA}${AREA}`, true);
+    expect(made.workspace.isSettled).toBe(false);
+  });
+
+  test("waits while files are read in, and so does who waits for it", async () => {
+    const made = workspace();
+    let done = (): void => {};
+    const reading = made.workspace.whilePaused(
+      () =>
+        new Promise<void>((resolve) => {
+          done = resolve;
+        }),
+    );
+    made.workspace.setDisk("/a.practice", AREA, true);
+    let settled = false;
+    const waiting = made.workspace.settled().then(() => {
+      settled = true;
+    });
+    await new Promise((resolve) => setImmediate(resolve));
+    expect([settled, made.workspace.isSettled, made.listener.order]).toEqual([false, false, []]);
+    done();
+    await reading;
+    await waiting;
+    expect(made.listener.order).toContain("/a.practice");
   });
 });
