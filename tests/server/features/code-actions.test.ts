@@ -59,7 +59,7 @@ describe("mends and fixes", () => {
 
   it("acts on the findings that are known, where others are still being looked for", () => {
     const { checked, path, position } = drawnPlan(studio('"Slow fif‸hts"  once'));
-    const ask = { range: { start: position, end: position }, invoked: true };
+    const ask = { range: { start: position, end: position }, invoked: true, only: [CodeActionKind.QuickFix] };
     expect(codeActionsAt(checked, path, ask, CAN, PLACES, [])).toEqual([]);
     const known = checked.files.find((file) => file.path === path)?.findings ?? [];
     expect(codeActionsAt(checked, path, ask, CAN, PLACES, known)).toEqual(
