@@ -179,7 +179,7 @@ class Builder {
   private readonly records: Record[] = [];
   private readonly troubles: Trouble[] = [];
   private readonly mentioned = new Set<string>();
-  private readonly firsts = new Map<string, Place>();
+  private readonly firsts = new Map<NamedThing, Map<string, Place>>();
 
   build(
     own: readonly Piece[],
@@ -301,12 +301,17 @@ class Builder {
 
   /** Whether this is the first to bear the name; a second one is noted, and the first holds. */
   private first(what: NamedThing, name: string, piece: Piece, span: Place["span"], own: boolean): boolean {
+    let firsts = this.firsts.get(what);
+    if (firsts === undefined) {
+      firsts = new Map();
+      this.firsts.set(what, firsts);
+    }
     // There is one studio, whatever it is called.
-    const key = what === "studio" ? what : `${what} ${name}`;
-    const first = this.firsts.get(key);
+    const key = what === "studio" ? what : name;
+    const first = firsts.get(key);
     const place = { piece, span };
     if (first === undefined) {
-      this.firsts.set(key, place);
+      firsts.set(key, place);
       return true;
     }
     if (own) this.troubles.push({ kind: "duplicate-name", place, what, name, first });

@@ -58,19 +58,25 @@ export function* checkingPlan(
     }
   }
   const rules = TERM_RULES.filter((rule) => gatherer.wants(rule.code));
+  const tables = tablesOf(plan, scoped);
   for (const term of plan.own.terms) {
-    const daysFor = sharedUnrolling(plan, term);
-    const reportsOf = termReports(plan, term, rules);
-    const heard: Heard[] = [];
-    for (const player of playersOf(plan, term)) {
-      const days = daysFor(player);
-      each?.(days);
-      // What holds of one player holds of all who share the days and the figures.
-      const like = heard.find((other) => other.days.days === days.days && alike(other.days.player, player));
-      heard.push({ days, said: like?.said ?? reportsOf(days) });
-      yield;
+    let gathered = gatheredTerms.get(term);
+    if (gathered === undefined || !sameGround(gathered.tables, tables)) {
+      const daysFor = sharedUnrolling(plan, term);
+      const reportsOf = termReports(plan, term, rules);
+      const heard: Heard[] = [];
+      for (const player of playersOf(plan, term)) {
+        const days = daysFor(player);
+        // What holds of one player holds of all who share the days and the figures.
+        const like = heard.find((other) => other.days.days === days.days && alike(other.days.player, player));
+        heard.push({ days, said: like?.said ?? reportsOf(days) });
+        yield;
+      }
+      gathered = { tables, heard, ...gatheredTerm(plan, term, heard, scoped, lets) };
+      gatheredTerms.set(term, gathered);
     }
-    gatherer.join(gatheredTerm(plan, term, heard, scoped, lets));
+    if (each !== undefined) for (const { days } of gathered.heard) each(days);
+    gatherer.join(gathered.gatherer);
   }
   idleLets(plan, gatherer);
   return gatherer.findings();
@@ -83,6 +89,9 @@ interface Heard {
 }
 
 interface GatheredTerm {
+  /** Whole tables of the plan: while they are the same, there is no need to look what of them a term asks for. */
+  readonly tables: readonly unknown[];
+  readonly heard: readonly Heard[];
   readonly from: readonly unknown[];
   readonly gatherer: Gatherer;
 }
@@ -90,24 +99,30 @@ interface GatheredTerm {
 /** A term keeps what was gathered of it for as long as the same was said and the same lines let it stand. */
 const gatheredTerms = new WeakMap<Term, GatheredTerm>();
 
+/** Everything that what is said of a term may hang on, beside the term itself. */
+function tablesOf(plan: Plan, scoped: readonly ScopedLet[]): readonly unknown[] {
+  const { settings, exercises, routines, players, areas, records } = plan;
+  const lets = scoped.map((each) => each.let);
+  return [settings, exercises, routines, players, areas.size, ...areas.values(), ...records, ...lets];
+}
+
 function gatheredTerm(
   plan: Plan,
   term: Term,
   heard: readonly Heard[],
   scoped: readonly ScopedLet[],
   lets: LetsByCode,
-): Gatherer {
+): Pick<GatheredTerm, "from" | "gatherer"> {
   const from: unknown[] = [plan.settings, ...scoped.map((each) => each.let)];
   for (const { days, said } of heard) from.push(days.player, days.troubles, said);
   const before = gatheredTerms.get(term);
-  if (before !== undefined && sameGround(before.from, from)) return before.gatherer;
+  if (before !== undefined && sameGround(before.from, from)) return { from, gatherer: before.gatherer };
   const gatherer = new Gatherer(plan.settings, lets);
   for (const { days, said } of heard) {
     addTroubles(gatherer, days.troubles, days.player.name);
     for (const [rule, raw] of said) gatherer.add(rule, raw, days.player.name);
   }
-  gatheredTerms.set(term, { from, gatherer });
-  return gatherer;
+  return { from, gatherer };
 }
 
 /** Says in words what reading the plan, or its days, noted. */
