@@ -40,6 +40,8 @@ export class Addresses {
     }
     const drive = /^([A-Za-z]):\/(.*)$/.exec(path);
     if (drive !== null) return `file:///${drive[1]?.toLowerCase()}%3A/${encoded(drive[2] ?? "")}`;
+    // Of a share of another computer the host comes first: `//host/share`.
+    if (path.startsWith("//")) return `file:${encoded(path)}`;
     return path.startsWith("/") ? `file://${encoded(path)}` : path;
   }
 

@@ -5,6 +5,7 @@ import {
   DidChangeWatchedFilesNotification,
   type InitializeParams,
   type TextDocumentContentChangeEvent,
+  WatchKind,
   type WorkDoneProgressReporter,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
@@ -24,7 +25,7 @@ import { answerRequests } from "./serve-requests";
 import { Settings } from "./serve-settings";
 import { answerYear } from "./serve-year";
 import type { Disk } from "./workspace/disk";
-import { acceptable } from "./workspace/plan-bytes";
+import { acceptable, EXTENSION } from "./workspace/plan-bytes";
 import { PlanFiles } from "./workspace/plan-files";
 import { Workspace } from "./workspace/workspace";
 
@@ -61,6 +62,10 @@ class Server {
   private folders: readonly string[] = [];
   private progress: WorkDoneProgressReporter | undefined;
   private state: StateParams["state"] | undefined;
+  /** Called when the plans have been read in for the first time. */
+  private begun = (): void => {};
+  /** Whether what stands beside the lines may have been answered before that. */
+  private answeredEarly = true;
   /** The plans that were last shown of open files, to tell when what is shown beside their lines is out of date. */
   private shown = new Map<string, { readonly text: string; readonly plan: Plan }>();
   /** Failures already told of, so that one that repeats with every letter does not fill the log. */
@@ -111,10 +116,16 @@ class Server {
   }
 
   begin({ workspaceFolders, rootUri }: InitializeParams): void {
-    this.folders = workspaceFolders?.map(({ uri }) => uri) ?? (rootUri === null ? [] : [rootUri]);
+    // Some editors leave the address out where there is no folder.
+    this.folders = workspaceFolders?.map(({ uri }) => uri) ?? (typeof rootUri === "string" ? [rootUri] : []);
     this.addresses.setFolders(this.folders);
     const { connection, can } = this;
-    connection.onInitialized(() => this.run("starting", () => this.initialized()));
+    // Until all is read in, a plan would be said to lack what it uses.
+    const begun = new Promise<void>((resolve) => {
+      this.begun = resolve;
+    });
+    this.run("starting", () => this.workspace.whilePaused(() => begun));
+    connection.onInitialized(() => this.initialized());
     connection.onDidOpenTextDocument(({ textDocument: { uri, languageId, version, text } }) => {
       this.take(TextDocument.create(uri, languageId, version, text));
     });
@@ -128,12 +139,14 @@ class Server {
       this.answers.forget(path);
       this.shown.delete(path);
       this.workspace.close(path);
+      this.findings.closed(path);
+      this.run("reading files", () => this.planFiles.closed(path));
     });
     connection.onDidSaveTextDocument(({ textDocument }) => {
       // Editors that watch nothing for us at least say what they save.
       if (!can.watching) this.filesChanged([textDocument.uri]);
     });
-    connection.onDidChangeWatchedFiles(({ changes }) => this.filesChanged(changes.map(({ uri }) => uri)));
+    connection.onDidChangeWatchedFiles(({ changes }) => this.watched(changes.map(({ uri }) => uri)));
     connection.workspace.onDidCreateFiles(() => this.rescan());
     connection.workspace.onDidRenameFiles(() => this.rescan());
     connection.workspace.onDidDeleteFiles(() => this.rescan());
@@ -145,32 +158,26 @@ class Server {
       }),
     );
     if (can.diagnostics.pull) {
-      connection.languages.diagnostics.on((params, token) =>
-        this.answers.about(
+      connection.languages.diagnostics.on(async (params, token) => {
+        await this.workspace.readIn();
+        return this.answers.about(
           "findings",
           this.addresses.pathOf(params.textDocument.uri),
           token,
           () => this.findings.ofDocument(params),
           nothingNew(params),
           false,
-        ),
-      );
+        );
+      });
       connection.languages.diagnostics.onWorkspace((params, token) =>
         this.findings.ofWorkspace(params, token),
       );
     }
   }
 
-  private async initialized(): Promise<void> {
+  /** Everything here is done side by side: what an editor refuses must keep nothing else from beginning. */
+  private initialized(): void {
     const { connection, can } = this;
-    if (can.watching) {
-      await connection.client.register(DidChangeWatchedFilesNotification.type, {
-        watchers: [{ globPattern: "**/*.practice" }],
-      });
-    }
-    if (can.configurationChanges) {
-      await connection.client.register(DidChangeConfigurationNotification.type, { section: "leadpipe" });
-    }
     if (can.folders) {
       connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
         const gone = new Set(removed.map(({ uri }) => uri));
@@ -179,16 +186,33 @@ class Server {
         this.rescan();
       });
     }
-    const settings = can.configuration ? this.settings.pull(connection) : undefined;
-    await Promise.all([settings, this.firstScan()]);
+    if (can.watching) {
+      this.run("watching files", () =>
+        connection.client.register(DidChangeWatchedFilesNotification.type, {
+          // A folder that goes is all that is told of it; its plans go without a word.
+          watchers: [{ globPattern: `**/*${EXTENSION}` }, { globPattern: "**", kind: WatchKind.Delete }],
+        }),
+      );
+    }
+    if (can.configurationChanges) {
+      this.run("watching the settings", () =>
+        connection.client.register(DidChangeConfigurationNotification.type, { section: "leadpipe" }),
+      );
+    }
+    if (can.configuration) this.run("settings", () => this.settings.pull(connection));
+    this.run("reading the plans", () => this.firstScan().finally(this.begun));
   }
 
   private async firstScan(): Promise<void> {
     this.tell("busy", "Reading the plans");
-    if (this.can.progress) {
-      const progress = await this.connection.window.createWorkDoneProgress();
-      progress.begin("Leadpipe", 0, "reading the plans", false);
-      this.progress = progress;
+    try {
+      if (this.can.progress) {
+        const progress = await this.connection.window.createWorkDoneProgress();
+        progress.begin("Leadpipe", 0, "reading the plans", false);
+        this.progress = progress;
+      }
+    } catch (error) {
+      this.failed("showing how far it is", error);
     }
     try {
       await this.planFiles.scan(this.addresses.folders);
@@ -196,13 +220,22 @@ class Server {
       this.progress?.done();
       this.progress = undefined;
     }
-    if (this.workspace.isSettled) this.tell("ready", "");
   }
 
   private take(document: TextDocument): void {
     const path = this.addresses.pathOf(document.uri);
     this.documents.set(path, document);
     this.workspace.setOpen(path, acceptable(document.getText()));
+  }
+
+  private watched(uris: readonly string[]): void {
+    const plans = uris.filter((uri) => uri.endsWith(EXTENSION));
+    if (plans.length > 0) this.filesChanged(plans);
+    const gone = uris.filter((uri) => !uri.endsWith(EXTENSION));
+    if (gone.length === 0) return;
+    const inside = gone.map((uri) => `${this.addresses.plainPath(uri)}/`);
+    const { diskPaths } = this.workspace;
+    if (inside.some((folder) => diskPaths.some((path) => path.startsWith(folder)))) this.rescan();
   }
 
   private filesChanged(uris: readonly string[]): void {
@@ -218,7 +251,8 @@ class Server {
     try {
       this.findings.settled();
       const outdated = this.othersChanged();
-      if (outdated) this.refreshShown();
+      if (outdated || this.answeredEarly) this.refreshShown();
+      this.answeredEarly = false;
     } catch (error) {
       this.failed("findings", error);
     }
@@ -246,13 +280,17 @@ class Server {
   private refreshShown(): void {
     const { connection, can } = this;
     if (can.inlayHints.refresh) this.run("refreshing", () => connection.languages.inlayHint.refresh());
+    if (can.semanticTokens.refresh)
+      this.run("refreshing", async () => connection.languages.semanticTokens.refresh());
     if (can.codeLens.refresh)
       this.run("refreshing", () => connection.sendRequest(CodeLensRefreshRequest.type));
   }
 
   /** Does something that may fail without anything else failing. */
   private run(what: string, work: () => Promise<unknown>): void {
-    work().catch((error: unknown) => this.failed(what, error));
+    // What is thrown before anything is awaited is caught alike.
+    const working = async (): Promise<unknown> => work();
+    working().catch((error: unknown) => this.failed(what, error));
   }
 
   private failed(what: string, error: unknown): void {
