@@ -9,6 +9,7 @@ import { stepInterval } from "../plan/reader";
 import type { Proposal } from "./completion-item";
 import { valueProposal } from "./completion-item";
 import type { Scene } from "./completion-scene";
+import { STEPS } from "./completion-slot";
 import { instrumentOf, keysAround, type Lying, lyingFor, profileFor } from "./exercise-reach";
 
 const ORDER: Readonly<Record<Lying, number>> = { comfortable: 0, "within the limit": 1, "too far": 2 };
@@ -94,8 +95,6 @@ function walkEnds({ exercise, place: { said } }: Scene): readonly Placement[] | 
 
 /** After so many steps every walk has come round to where it began. */
 const LONGEST_WALK = 12;
-
-const STEPS = ["half step", "whole step", "minor third", "major third", "fourth", "fifth"] as const;
 
 function walkForms({ exercise }: Scene): readonly Proposal[] {
   const content = exercise?.content;

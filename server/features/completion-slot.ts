@@ -29,7 +29,7 @@ export type Slot =
 /** Words that may stand there as they are. */
 export const words = (...list: readonly string[]): Slot => ({ words: list });
 
-export const STEPS = ["half step", "whole step", "minor third", "major third", "fourth", "fifth"];
+export const STEPS = ["half step", "whole step", "minor third", "major third", "fourth", "fifth"] as const;
 export const TIME_UNITS = words("min", "s");
 export const DYNAMICS = words("pp", "p", "mp", "mf", "f", "ff");
 /** What may follow `rest`. */

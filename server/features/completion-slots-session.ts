@@ -84,9 +84,7 @@ function isValvesNumber(said: readonly IToken[]): boolean {
 /** Whether a walk waits for its end: `keys C up by half step to`. */
 function travels(said: readonly IToken[]): boolean {
   const before = said[said.length - 2];
-  return (
-    is(before, K.step, K.third, StepName) || is(before, K.open) || isValvesNumber(said.slice(0, -1).concat())
-  );
+  return is(before, K.step, K.third, StepName) || is(before, K.open) || isValvesNumber(said.slice(0, -1));
 }
 
 /** Whether the step that is named last begins a walk and not the move of a next round. */

@@ -2,6 +2,7 @@ import type { Hover, Position } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/span";
 import type { Assignment as AssignmentTree } from "../../grammar/tree";
 import { parsePitch } from "../music/pitch";
+import { counted } from "../output/numbers";
 import type { Exercise } from "../plan/exercise";
 import { type Plan, playersOf } from "../plan/plan";
 import type { Player } from "../plan/player";
@@ -95,7 +96,7 @@ function thingText(
         {
           heading: name,
           lines: [
-            `area, with ${exercises.length} exercises; at least every ${every} days`,
+            `area, with ${counted(exercises.length, "exercise")}; at least every ${counted(every, "day")}`,
             ...area.aims.map((aim) => `aim: ${aim}`),
           ],
         },
