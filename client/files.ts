@@ -12,6 +12,9 @@ import {
 /** The largest file that is read, in bytes, as on the command line. */
 const SIZE_LIMIT = 4_000_000;
 
+/** Hidden folders, and those of programs, as where the server reads the disk itself. */
+const PASSED_OVER = "{**/.*/**,**/node_modules/**}";
+
 /** Folders deeper than this, or more entries than these, are no studio's. */
 const DEEPEST = 12;
 const MOST_ENTRIES = 20_000;
@@ -35,7 +38,7 @@ export function answerFileRequests(client: BaseLanguageClient): vscode.Disposabl
 /** The plan files of a folder and below: found by the editor where it has the folder open, else by walking. */
 async function plansUnder(folder: vscode.Uri): Promise<readonly vscode.Uri[]> {
   if (vscode.workspace.getWorkspaceFolder(folder) !== undefined) {
-    return vscode.workspace.findFiles(new vscode.RelativePattern(folder, "**/*.practice"));
+    return vscode.workspace.findFiles(new vscode.RelativePattern(folder, "**/*.practice"), PASSED_OVER);
   }
   const found: vscode.Uri[] = [];
   let entries = 0;

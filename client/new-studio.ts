@@ -23,12 +23,7 @@ export async function startNewStudio(
   const answers = answered ?? (await askAll(keeper));
   if (answers === undefined) return undefined;
   const result = await keeper.ask<NewStudioResult>(NEW_STUDIO_REQUEST, answers);
-  if (result === null) {
-    void vscode.window.showWarningMessage(
-      vscode.l10n.t("Leadpipe is not ready. Nothing was written; try again in a moment."),
-    );
-    return undefined;
-  }
+  if (result === null) return tellNotReady();
   if ("trouble" in result) {
     void vscode.window.showWarningMessage(result.trouble);
     return undefined;
@@ -48,13 +43,29 @@ export async function startNewStudio(
     );
     return undefined;
   }
-  for (const { uri, text } of files) await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  try {
+    for (const { uri, text } of files)
+      await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  } catch (thrown) {
+    keeper.output.warn(String(thrown));
+    void vscode.window.showWarningMessage(
+      vscode.l10n.t("This folder cannot be written to, so there is no studio in it. Choose another folder."),
+    );
+    return undefined;
+  }
   const last = files.at(-1);
   if (last !== undefined) await vscode.window.showTextDocument(last.uri);
   void vscode.window.showInformationMessage(
     vscode.l10n.t("Your studio stands: the term is open, and the book and the players lie beside it."),
   );
   return files.map((file) => file.uri);
+}
+
+/** Says that the server gave no answer; what was asked for leaves off there. */
+function tellNotReady(): undefined {
+  void vscode.window.showWarningMessage(
+    vscode.l10n.t("Leadpipe is not ready. Nothing was written; try again in a moment."),
+  );
 }
 
 /** The first of these files that exists already. */
@@ -91,7 +102,7 @@ const STEPS = 7;
 
 async function askAll(keeper: ServerKeeper): Promise<NewStudioParams | undefined> {
   const choices = await keeper.ask<StudioChoicesResult>(STUDIO_CHOICES_REQUEST, {});
-  if (choices === null) return undefined;
+  if (choices === null) return tellNotReady();
   const level = await askText(1, vscode.l10n.t("What do you call the level?"), "Seniors", (text) =>
     text.trim() === "" || /["“”„{}]/.test(text)
       ? vscode.l10n.t("A few words on one line, without quotes or braces.")
@@ -111,10 +122,7 @@ async function askAll(keeper: ServerKeeper): Promise<NewStudioParams | undefined
     4,
     vscode.l10n.t("On how many days a week do they practise?"),
     usual.daysPerWeek,
-    {
-      least: 1,
-      most: 6,
-    },
+    choices.days,
   );
   if (days === undefined) return undefined;
   const minutes = await askNumber(

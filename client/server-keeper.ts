@@ -133,12 +133,14 @@ export class ServerKeeper implements vscode.Disposable {
   }
 
   private giveUp(): void {
+    // A start that fails because the server ended is heard of twice, and told once.
+    if (this.current === "stopped") return;
     this.become("stopped");
     const [restart, output] = [vscode.l10n.t("Restart"), vscode.l10n.t("Show Output")];
     void vscode.window
       .showWarningMessage(
         vscode.l10n.t(
-          "Leadpipe has stopped checking: its server ended several times in a row. Your files are as you left them.",
+          "Leadpipe has stopped checking: the part that checks did not start, or ended several times in a row. Your files are as you left them.",
         ),
         restart,
         output,

@@ -6,7 +6,8 @@ import type { Middleware } from "vscode-languageclient";
  * again would say everything twice.
  */
 function isShadow({ uri }: TextDocument): boolean {
-  return /^(git|chat-|vscode-scm|vscode-local-history|output)/.test(uri.scheme);
+  // Whole names where others begin alike: a studio may lie on a file system called `github` or `gitlab-remote`.
+  return /^(git|gitfs|gitlens|chat-.*|vscode-scm|vscode-local-history|output)$/.test(uri.scheme);
 }
 
 /** Keeps shadows of other documents from the server. */

@@ -96,7 +96,8 @@ function shortName(name: FigureView["name"]): string {
   }
 }
 
-function whose(players: readonly string[]): string {
+/** ` (R. A., K. M.)`; nothing where a figure is the same for all. */
+export function whose(players: readonly string[]): string {
   return players.length === 0 ? "" : ` (${players.join(", ")})`;
 }
 

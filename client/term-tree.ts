@@ -12,7 +12,15 @@ import { TERM_VIEW_REQUEST } from "../server/protocol/requests";
 import { Latest } from "./latest";
 import { PLAN_LANGUAGE, planEditor } from "./plan-editor";
 import type { ServerKeeper } from "./server-keeper";
-import { figureName, figureText, spokenFigure, standingIcon, standingWord, tightestOf } from "./standing";
+import {
+  figureName,
+  figureText,
+  spokenFigure,
+  standingIcon,
+  standingWord,
+  tightestOf,
+  whose,
+} from "./standing";
 
 /** The view, as the manifest names it. */
 export const TERM_VIEW = "leadpipe.term";
@@ -62,6 +70,8 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
       }),
       this.tree.onDidChangeVisibility(() => this.refresh()),
       keeper.onDidChangeState(() => this.refresh()),
+      // Once all plans are read in, a term may have players and exercises that it lacked before.
+      keeper.onDidTell(() => this.refresh()),
     ];
     this.refresh();
   }
@@ -263,9 +273,8 @@ function completed(
 
 function figureItem(figure: FigureView, of: WeekView | DayView): vscode.TreeItem {
   const item = new vscode.TreeItem(figureName(figure.name));
-  const whose = figure.players.length === 0 ? "" : ` (${figure.players.join(", ")})`;
   const used = figure.share === undefined ? "" : ` · ${Math.round(figure.share * 100)} %`;
-  item.description = `${figure.text}${whose}${used}`;
+  item.description = `${figure.text}${whose(figure.players)}${used}`;
   item.iconPath = standingIcon(figure.standing);
   item.accessibilityInformation = { label: `${figureName(figure.name)} ${item.description}` };
   if (of.place !== undefined) item.command = goTo(of.place);
@@ -273,12 +282,11 @@ function figureItem(figure: FigureView, of: WeekView | DayView): vscode.TreeItem
 }
 
 /** Leads to the text, as a click on the row and Enter do. */
-function goTo({ uri, range }: PlaceView): vscode.Command {
-  const { start, end } = range;
-  const selection = new vscode.Range(start.line, start.character, end.line, end.character);
+function goTo({ uri, range: { start } }: PlaceView): vscode.Command {
+  const at = new vscode.Position(start.line, start.character);
   return {
     title: vscode.l10n.t("Go to the Line"),
     command: "vscode.open",
-    arguments: [vscode.Uri.parse(uri), { selection: new vscode.Range(selection.start, selection.start) }],
+    arguments: [vscode.Uri.parse(uri), { selection: new vscode.Range(at, at) }],
   };
 }

@@ -103,7 +103,7 @@ export interface DayView {
 }
 
 export interface WeekView {
-  /** `Week 3`, or `No week` for days of a week that has no number. */
+  /** `Week 3`; for a week without a number why it has none: `half-term`, `No practice`. */
   readonly label: string;
   /** `19 Oct to 24 Oct` */
   readonly dates: string;
