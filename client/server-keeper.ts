@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import { STATE_NOTIFICATION, type StateParams } from "../server/protocol/requests";
 import type { Host, MadeClient } from "./host";
+import { untilAnswered } from "./until-answered";
 
 /** So many ends within the time below are taken for bad luck; one more, and a person is asked. */
 const PATIENCE = 3;
@@ -60,11 +61,13 @@ export class ServerKeeper implements vscode.Disposable {
     try {
       const { client } = this.made;
       // A token that is not there must not be handed on: the library would take it for a second parameter.
-      return await (token === undefined
-        ? client.sendRequest<T>(request, params)
-        : client.sendRequest<T>(request, params, token));
+      return await untilAnswered(() =>
+        token === undefined
+          ? client.sendRequest<T>(request, params)
+          : client.sendRequest<T>(request, params, token),
+      );
     } catch (thrown) {
-      // The server is just ending, or the question was overtaken by an edit.
+      // The server is just ending, or the question was overtaken by one edit after the other.
       this.output.debug(`${request}: ${String(thrown)}`);
       return null;
     }
