@@ -95,6 +95,7 @@ export function playerProposals({ plan, term, players, place }: Scene): readonly
     }));
 }
 
+/** Sessions kept under a name, with their minutes. */
 export function routineProposals({ plan }: Scene): readonly Proposal[] {
   return [...plan.routines.values()].map(({ name, content }) => ({
     label: name,
@@ -104,6 +105,7 @@ export function routineProposals({ plan }: Scene): readonly Proposal[] {
   }));
 }
 
+/** Terms that a record may be of, each with who plays it. */
 export function termProposals({ plan }: Scene): readonly Proposal[] {
   return [...plan.terms.values()].map(({ name, players }) => ({
     label: name,

@@ -23,6 +23,7 @@ export interface Scene {
   readonly exercise: Exercise | undefined;
 }
 
+/** What is known around a place, from the plan as it was last read. */
 export function sceneOf(checked: Checked, file: CheckedFile, place: WritingPlace): Scene {
   const { plan } = file;
   const piece = place.piece?.piece;

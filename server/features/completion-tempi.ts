@@ -97,6 +97,7 @@ export function minuteProposals({ place: { block, said } }: Scene): readonly Pro
   return minutes.map((count) => valueProposal(`${count} min`, counted(count, "minute")));
 }
 
+/** Seconds of a breath or a rest. */
 export function secondProposals(): readonly Proposal[] {
   return [5, 8, 10, 15, 20, 30].map((count) => valueProposal(`${count} s`, counted(count, "second")));
 }

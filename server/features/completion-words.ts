@@ -77,6 +77,7 @@ export function wordProposals(words: readonly string[]): readonly Proposal[] {
   return words.map((text) => wordProposal(text, meaningOf(text)));
 }
 
+/** The instruments as a level names them; beside a short name the full one. */
 export function instrumentProposals(): readonly Proposal[] {
   return INSTRUMENTS.map(({ text, name }) => valueProposal(text, text === name ? undefined : name));
 }
