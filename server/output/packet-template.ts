@@ -153,7 +153,7 @@ export const TEMPLATE = `
       columns: (1fr, auto),
       column-gutter: 1em,
       row-gutter: 2.6mm,
-      text(size: 0.9em, figures(s.totals)),
+      text(size: 0.9em)[#figures(s.totals)#if s.counted != "" [ (#s.counted)]],
       [],
       [How it felt, 0 to 10 #blank(3em) #h(0.8em) What I noticed #blank(1fr)],
       [Signed #blank(7em)],

@@ -79,6 +79,8 @@ export interface DaySheet {
   /** The next concert and what else is to be reached, soonest first. */
   readonly ahead: readonly string[];
   readonly totals: SheetTotals;
+  /** What the totals hold beside practice, so that nobody wonders; empty where they hold nothing else. */
+  readonly counted: string;
 }
 
 export interface DaySheetStyle extends Look {
@@ -113,7 +115,15 @@ export function daySheet({ term, day, settings }: TermDay, style: DaySheetStyle)
     sessions: day.sessions.map((session) => sessionSheet(session, term, settings, style, aim)),
     ahead: ahead(term, day.date),
     totals: totalsWords(day.totals),
+    counted: countedWords(day),
   };
+}
+
+/** The clock is of practice alone; everything else is asked of the same lips. */
+function countedWords({ bookings }: Day): string {
+  if (bookings.length === 0) return "";
+  const names = new Set(bookings.map((each) => (each.kind === "lesson" ? "the lesson" : each.name)));
+  return `all but the clock with ${[...names].join(" and ")}`;
 }
 
 /** Figures of a day or a week as the sheets say them. */

@@ -116,7 +116,7 @@ ${sheet.aim === "" ? "" : `<p class="aim">“${escaped(sheet.aim)}”</p>`}
 ${today === "" ? "" : `<p>${escaped(today)}</p>`}
 ${aheadOf(sheet.ahead)}
 ${sheet.sessions.map((each) => this.session(each)).join("\n")}
-<div class="foot"><p>${figuresOf(sheet.totals)}</p>
+<div class="foot"><p>${figuresOf(sheet.totals)}${sheet.counted === "" ? "" : ` (${escaped(sheet.counted)})`}</p>
 <p>How it felt, 0 to 10 ${BLANK} What I noticed <span class="blank long"></span> Signed ${BLANK}</p>
 <p class="small">${escaped(FOOT)}</p></div>
 </section>`;
