@@ -39,7 +39,8 @@ export interface Abilities {
 
 /** What an editor says of itself when it starts, as far as this server asks. */
 export function abilitiesOf(params: InitializeParams): Abilities {
-  const { textDocument, workspace, window, general } = params.capabilities as Partial<ClientCapabilities>;
+  const capabilities: Partial<ClientCapabilities> = params.capabilities;
+  const { textDocument, workspace, window, general } = capabilities;
   const options = optionsIn(params.initializationOptions);
   const shown = textDocument?.publishDiagnostics;
   const pulled = textDocument?.diagnostic;
