@@ -14,12 +14,20 @@ import {
   type SheetsAsk,
   sheetJobs,
 } from "../output/packet-jobs";
-import type { Printed } from "../output/packet-print";
 import { PressError, type RunningPress } from "../output/press";
+import {
+  emptyPacketWords,
+  errorsWords,
+  failedWords,
+  missingWords,
+  NO_TERM,
+  nothingWords,
+  overlongWords,
+} from "../output/print-words";
 import { safeText } from "../output/safe-text";
 import type { AskedTerm } from "../pages/sheet-choice";
 import type { PageStyle, Paper } from "../pages/sheet-style";
-import { dateText, mondayOf, parseDate, spokenDate } from "../plan/date";
+import { parseDate } from "../plan/date";
 import type { Checked } from "../workspace/check-sources";
 import { findPlayers } from "./asked-exercise";
 import { termsOf } from "./asked-terms";
@@ -126,9 +134,7 @@ function tellErrors({ files }: Checked, world: World): void {
     if (!file.asked) continue;
     const errors = file.findings.filter((each) => each.severity === "error").length;
     if (errors === 0) continue;
-    world.err(
-      `${safeText(show(file.path))} has ${counted(errors, "error")}; the pages hold what could be read. “leadpipe check” says more.\n`,
-    );
+    world.err(`${errorsWords(safeText(show(file.path)), errors)} “leadpipe check” says more.\n`);
   }
 }
 
@@ -144,7 +150,7 @@ function askedTerms(checked: Checked, { values }: Typed): readonly AskedTerm[] {
 /** A job for each player who has anything to practise. */
 function sheetsOf(what: "day" | "week", checked: Checked, typed: Typed, world: World): readonly PrintJob[] {
   const terms = askedTerms(checked, typed);
-  if (terms.length === 0) throw new Misuse("There is no term here to print from.");
+  if (terms.length === 0) throw new Misuse(NO_TERM);
   const week = weekOf(typed);
   const date = dateOf(typed, world);
   if (week !== undefined) {
@@ -169,23 +175,11 @@ function sheetsOf(what: "day" | "week", checked: Checked, typed: Typed, world: W
     fingerings: switches.has("fingerings"),
   });
   if (jobs.length === 0) {
-    const who = typed.values.get("player") ?? "anybody";
     throw new Misuse(
-      `There is nothing to practise for ${who} ${whenWords(when)}. “leadpipe totals --by day” shows the days there are.`,
+      `${nothingWords(typed.values.get("player"), when)} “leadpipe totals --by day” shows the days there are.`,
     );
   }
   return jobs;
-}
-
-function whenWords(when: SheetsAsk["when"]): string {
-  switch (when.kind) {
-    case "day":
-      return `on ${spokenDate(when.date)}`;
-    case "week of":
-      return `in the week of ${dateText(mondayOf(when.date))}`;
-    case "week":
-      return `in week ${when.number}`;
-  }
 }
 
 function dateOf({ values }: Typed, world: World): number {
@@ -223,7 +217,7 @@ function packetOf(checked: Checked, typed: Typed): PrintJob {
     );
   }
   const terms = ofTerm ? askedTerms(checked, typed) : [];
-  if (ofTerm && terms.length === 0) throw new Misuse("There is no term here to print from.");
+  if (ofTerm && terms.length === 0) throw new Misuse(NO_TERM);
   const job = packetJob({
     plans: checked.files.filter((file) => file.asked).map((file) => file.plan),
     terms,
@@ -234,11 +228,7 @@ function packetOf(checked: Checked, typed: Typed): PrintJob {
     fingerings: switches.has("fingerings"),
   });
   if (job !== undefined) return job;
-  throw new Misuse(
-    ofTerm
-      ? "There is nothing to practise in this term, and so nothing to put into a packet."
-      : "There is no exercise in these files to print.",
-  );
+  throw new Misuse(emptyPacketWords(ofTerm));
 }
 
 interface File {
@@ -311,27 +301,14 @@ async function contentOf(
   }
   const made = await pdfOf(pages, style, { ...works, press: await workshop.press() }, workshop.kept);
   tellFailed(made.failed, world);
-  if (made.missing.length > 0) {
-    const letters = made.missing.slice(0, 12).join(" ");
-    world.err(
-      `The faces of these pages lack ${made.missing.length === 1 ? "a letter" : `${made.missing.length} letters`}, for which an empty box stands: ${safeText(letters)}\n`,
-    );
-  }
-  return { content: made.pdf, said: style.large ? "" : overlongWords(made.overlong) };
-}
-
-/** Days that did not fit a page: which one, or how many. */
-function overlongWords(overlong: Printed["overlong"]): string {
-  const [first] = overlong;
-  if (first === undefined) return "";
-  const most = Math.max(...overlong.map((each) => each.pages));
-  if (overlong.length > 1) return ` (${overlong.length} days take more than a page each, at most ${most})`;
-  const when = first.wanted.kind === "day" ? spokenDate(first.wanted.of.day.date) : "the week";
-  return ` (${when} takes ${counted(most, "page")})`;
+  const missing = missingWords(made.missing);
+  if (missing !== undefined) world.err(`${safeText(missing)}\n`);
+  const overlong = style.large ? undefined : overlongWords(made.overlong);
+  return { content: made.pdf, said: overlong === undefined ? "" : ` (${overlong})` };
 }
 
 function tellFailed(failed: readonly string[], world: World): void {
-  for (const each of failed) world.err(`${safeText(each)}: the engraver could not read this music.\n`);
+  for (const each of failed) world.err(`${safeText(failedWords(each))}\n`);
 }
 
 /** Engravers and press, started when they are needed and ended at the end; and the line that says how far it is. */
