@@ -11,13 +11,30 @@ const MOST_MARKDOWN = 98_000;
 
 /** Has pictures engraved for whoever asks, and stops when the asker has left. */
 export class Pictures {
+  private readonly begun = new Map<EngravingTask, Promise<string | undefined>>();
+
   constructor(
     private readonly engraver: Engraver,
     private readonly failed: (what: string, error: unknown) => void,
   ) {}
 
+  /**
+   * Begins with a picture that is going to be asked for, so that it is being drawn while its name is on the way to
+   * the page.
+   */
+  begin(task: EngravingTask): void {
+    const made = this.engraver.engrave(task).catch((error: unknown) => {
+      this.failed("engraving", error);
+      return undefined;
+    });
+    this.begun.set(task, made);
+    void made.finally(() => this.begun.delete(task));
+  }
+
   /** The picture in `currentColor`; undefined where it could not be made, or nobody waits any longer. */
   async engraved(task: EngravingTask, token: CancellationToken): Promise<string | undefined> {
+    const begun = this.begun.get(task);
+    if (begun !== undefined) return begun;
     const stale = new AbortController();
     const listening = token.onCancellationRequested(() => stale.abort(new Error("nobody waits any longer")));
     if (token.isCancellationRequested) stale.abort(new Error("nobody waits any longer"));

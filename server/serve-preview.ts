@@ -61,7 +61,9 @@ export function answerPreview(ground: RequestsGround): void {
       aboutMusic("notation", params, token, () => {
         const notation = features.previewNotation(workspace.checked, params, addresses, addresses);
         if (notation === undefined) return null;
-        drafts.keep(notation.drafts);
+        const fresh = drafts.keep(notation.drafts);
+        // After an edit one line is new, and is asked for next; of new music the page asks for what is in sight.
+        if (fresh.length === 1 && fresh[0] !== undefined) pictures?.begin(fresh[0].task);
         return notation.view;
       }),
   );
@@ -114,8 +116,11 @@ export function answerPreview(ground: RequestsGround): void {
 class Drafts {
   private readonly drafts = new Map<string, PictureDraft>();
 
-  keep(told: ReadonlyMap<string, PictureDraft>): void {
+  /** Keeps what was told of; gives back what was not known before. */
+  keep(told: ReadonlyMap<string, PictureDraft>): readonly PictureDraft[] {
+    const fresh: PictureDraft[] = [];
     for (const [name, draft] of told) {
+      if (!this.drafts.has(name)) fresh.push(draft);
       this.drafts.delete(name);
       this.drafts.set(name, draft);
     }
@@ -123,6 +128,7 @@ class Drafts {
       if (this.drafts.size <= MOST_DRAFTS) break;
       this.drafts.delete(oldest);
     }
+    return fresh;
   }
 
   get(name: string): PictureDraft | undefined {

@@ -14,6 +14,17 @@ export interface Accidental {
  * octave in this bar, had the step otherwise.
  */
 export function accidentalsOf(bars: readonly SheetBar[]): ReadonlyMap<number, Accidental> {
+  // Both the widths of bars and their notation ask.
+  const before = known.get(bars);
+  if (before !== undefined) return before;
+  const found = readAccidentals(bars);
+  known.set(bars, found);
+  return found;
+}
+
+const known = new WeakMap<readonly SheetBar[], ReadonlyMap<number, Accidental>>();
+
+function readAccidentals(bars: readonly SheetBar[]): ReadonlyMap<number, Accidental> {
   const found = new Map<number, Accidental>();
   let before = new Map<number, number>();
   for (const bar of bars) {

@@ -9,6 +9,17 @@ const PATTERNS = { double: ["t", "k"], triple: ["t", "t", "k"] } as const;
 
 /** The syllables by the number of the note. Plainly tongued music has none. */
 export function syllablesOf(bars: readonly SheetBar[]): ReadonlyMap<number, string> {
+  // The widths of bars, their notation and the words of notes all ask.
+  const before = known.get(bars);
+  if (before !== undefined) return before;
+  const found = readSyllables(bars);
+  known.set(bars, found);
+  return found;
+}
+
+const known = new WeakMap<readonly SheetBar[], ReadonlyMap<number, string>>();
+
+function readSyllables(bars: readonly SheetBar[]): ReadonlyMap<number, string> {
   const found = new Map<number, string>();
   let attack: SheetNote["attack"] = "tongue";
   let turn = 0;

@@ -12,6 +12,7 @@ import { systemPictures } from "../../server/notation/system-pictures";
 import { writtenOut } from "../../server/notation/write-out";
 import type { Exercise } from "../../server/plan/exercise";
 import {
+  type MusicAsk,
   NOTATION_REQUEST,
   type NotationResult,
   PICTURE_REQUEST,
@@ -216,28 +217,40 @@ async function keystrokes({ dist, judge }: NotationGround, verovio: Alone): Prom
   const text = `${head}  music {\n${Array.from({ length: 48 }, () => `    ${bar} |`).join("\n")}\n  }\n}\n`;
   const editor = await editorWith(dist, text);
   const seen = new Set<string>();
-  const update = async (line: number): Promise<number> => {
-    const start = performance.now();
-    const view = await editor.connection.sendRequest<PreviewResult>(PREVIEW_REQUEST, {
-      uri: URI,
-      position: { line, character: 10 },
-    });
-    const music = view?.items[0]?.music;
-    const told = await editor.connection.sendRequest<NotationResult>(NOTATION_REQUEST, {
-      music,
-      fingerings: false,
-      width: WIDTH,
-    });
-    const fresh = told?.pictures.filter(({ name }) => !seen.has(name)) ?? [];
-    for (const { name } of fresh) {
+  let music: MusicAsk | undefined;
+  const view = async (line: number): Promise<void> => {
+    const place = { uri: URI, position: { line, character: 10 } };
+    const result = await editor.connection.sendRequest<PreviewResult>(PREVIEW_REQUEST, place);
+    music = result?.items[0]?.music;
+  };
+  const pictures = async (): Promise<void> => {
+    const look = { music, fingerings: false, width: WIDTH };
+    const told = await editor.connection.sendRequest<NotationResult>(NOTATION_REQUEST, look);
+    for (const { name } of told?.pictures ?? []) {
+      if (seen.has(name)) continue;
       seen.add(name);
       await editor.connection.sendRequest<PictureResult>(PICTURE_REQUEST, { name });
     }
+  };
+  // As the page does it: what is shown is asked for again together with its notation.
+  const update = async (line: number): Promise<number> => {
+    const start = performance.now();
+    await Promise.all([view(line), pictures()]);
     return performance.now() - start;
   };
+  await view(5);
   await update(5);
   const ours: number[] = [];
   const theirs: number[] = [];
+  // One line of that music by verovio alone, in turn with ours, so that a slow spell falls on both.
+  const { plan } = checkTexts(new Map([["long.practice", text]])).files[0]!;
+  const exercise = plan.exercises.get("Long");
+  if (exercise === undefined) throw new Error("the long exercise was not read");
+  const written = writtenOut({ exercise, instrument: instrumentOf([]), settings: plan.settings });
+  if (written.kind !== "sheet") throw new Error("the long exercise has no notes");
+  const lines = systemPictures(written.sheet, { width: WIDTH, fingerings: false }, () => "Long");
+  const system = lines[1]?.task;
+  if (system === undefined) throw new Error("the long exercise is no longer than a line");
   for (let edit = -WARM_UP; edit < EDITS; edit++) {
     const line = 4 + ((edit + 48 * 3) % 48);
     // The third note of a bar wanders through pitches it has not had yet.
@@ -245,26 +258,18 @@ async function keystrokes({ dist, judge }: NotationGround, verovio: Alone): Prom
     const letter = "ABCDEFG"[(edit + WARM_UP) % 7] ?? "A";
     await editor.edit(URI, { line, character: 14 }, 2, `${letter}${octave + 1}`);
     const took = await update(line);
-    if (edit >= 0) ours.push(took);
+    const reference = verovio(system);
+    if (edit < 0) continue;
+    ours.push(took);
+    theirs.push(reference);
   }
-  // One line of that music by verovio alone, as often.
-  const { plan } = checkTexts(new Map([["long.practice", text]])).files[0]!;
-  const exercise = plan.exercises.get("Long");
-  if (exercise === undefined) throw new Error("the long exercise was not read");
-  const written = writtenOut({ exercise, instrument: instrumentOf([]), settings: plan.settings });
-  if (written.kind !== "sheet") throw new Error("the long exercise has no notes");
-  const pictures = systemPictures(written.sheet, { width: WIDTH, fingerings: false }, () => "Long");
-  const system = pictures[1]?.task;
-  if (system === undefined) throw new Error("the long exercise is no longer than a line");
-  for (let time = 0; time < EDITS; time++) theirs.push(verovio(system));
-  const one = median(theirs);
   judge(
     "l",
     "a preview after a keystroke, p95",
-    p95(ours) / one,
+    p95(ours) / p95(theirs),
     2,
     "times one line by verovio alone",
-    `median ${median(ours).toFixed(1)} ms, p95 ${p95(ours).toFixed(1)} ms; a line ${one.toFixed(1)} ms; ${pictures.length} lines`,
+    `median ${median(ours).toFixed(1)} ms, p95 ${p95(ours).toFixed(1)} ms; a line ${median(theirs).toFixed(1)} and ${p95(theirs).toFixed(1)} ms; ${lines.length} lines`,
   );
   await editor.end();
 }
