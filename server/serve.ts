@@ -10,6 +10,7 @@ import {
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { RunningEngraver } from "./notation/engrave";
+import type { RunningPress } from "./output/press";
 import type { Plan } from "./plan/plan";
 import { STATE_NOTIFICATION, type StateParams } from "./protocol/requests";
 import { type Abilities, abilitiesOf } from "./serve-abilities";
@@ -20,6 +21,7 @@ import { FEATURES, type Features } from "./serve-features";
 import { Findings, nothingNew } from "./serve-findings";
 import { Pictures } from "./serve-pictures";
 import { answerPreview } from "./serve-preview";
+import { answerPrint } from "./serve-print";
 import { JoinedDisk, RemoteDisk } from "./serve-remote-disk";
 import { answerRequests } from "./serve-requests";
 import { Settings } from "./serve-settings";
@@ -39,6 +41,8 @@ export interface Host {
   readonly disk: Disk | undefined;
   /** What draws notation; without one there is none to be seen. */
   readonly engraver?: RunningEngraver;
+  /** What sets pages as PDF; without one there are pages for a browser. */
+  readonly press?: RunningPress;
 }
 
 /** Answers an editor over any connection. The entry points differ in the connection and in where they run. */
@@ -113,6 +117,7 @@ class Server {
     answerRequests(ground);
     answerPreview(ground);
     answerYear(ground);
+    answerPrint(ground, { engraver: host.engraver, press: host.press, now: host.now, failed });
   }
 
   begin({ workspaceFolders, rootUri }: InitializeParams): void {
@@ -205,18 +210,20 @@ class Server {
 
   private async firstScan(): Promise<void> {
     this.tell("busy", "Reading the plans");
-    try {
-      if (this.can.progress) {
+    let reading = true;
+    if (this.can.progress) {
+      this.run("showing how far it is", async () => {
         const progress = await this.connection.window.createWorkDoneProgress();
+        // Reading does not wait for the editor's answer, and may be through before it.
+        if (!reading) return progress.done();
         progress.begin("Leadpipe", 0, "reading the plans", false);
         this.progress = progress;
-      }
-    } catch (error) {
-      this.failed("showing how far it is", error);
+      });
     }
     try {
       await this.planFiles.scan(this.addresses.folders);
     } finally {
+      reading = false;
       this.progress?.done();
       this.progress = undefined;
     }

@@ -175,6 +175,20 @@ describe("at the start", () => {
     expect(told.flat()).toEqual([]);
   });
 
+  test("an editor that refuses whatever it is asked for keeps nothing from being read", async () => {
+    const { editor, release } = await held({
+      window: { workDoneProgress: true },
+      workspace: {
+        configuration: true,
+        didChangeConfiguration: { dynamicRegistration: true },
+        didChangeWatchedFiles: { dynamicRegistration: true },
+      },
+    });
+    release();
+    expect(errorsOf(await editor.findings(URI, () => true))).toEqual([]);
+    expect(editor.sent.get(URI)?.diagnostics.map(({ code }) => code)).toContain("walk-restarts");
+  });
+
   test("an editor that names no folder at all is served", async () => {
     const editor = Editor.inMemory(HOST);
     await editor.connection.sendRequest("initialize", { processId: null, capabilities: {} });
