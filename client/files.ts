@@ -36,7 +36,7 @@ export function answerFileRequests(client: BaseLanguageClient): vscode.Disposabl
 }
 
 /** The plan files of a folder and below: found by the editor where it has the folder open, else by walking. */
-async function plansUnder(folder: vscode.Uri): Promise<readonly vscode.Uri[]> {
+export async function plansUnder(folder: vscode.Uri): Promise<readonly vscode.Uri[]> {
   if (vscode.workspace.getWorkspaceFolder(folder) !== undefined) {
     return vscode.workspace.findFiles(new vscode.RelativePattern(folder, "**/*.practice"), PASSED_OVER);
   }
@@ -67,7 +67,8 @@ async function listing(folder: vscode.Uri): Promise<readonly [string, vscode.Fil
   }
 }
 
-async function textOf(uri: vscode.Uri): Promise<TextResult> {
+/** What stands in a file, or why nothing can be read of it. */
+export async function textOf(uri: vscode.Uri): Promise<TextResult> {
   try {
     const { size } = await vscode.workspace.fs.stat(uri);
     if (size > SIZE_LIMIT) return { trouble: "too-large" };

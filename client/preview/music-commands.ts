@@ -1,7 +1,8 @@
 import * as vscode from "vscode";
 import type { ExportParams } from "../../server/protocol/requests";
 import type { ServerKeeper } from "../server-keeper";
-import { exportMusic, type MayReplace } from "./export";
+import type { MayReplace } from "../write-asked";
+import { exportMusic } from "./export";
 import type { Preview } from "./preview";
 
 /** Registers what has to do with seeing, hearing and writing music. Titles stand in the manifest. */
