@@ -20,3 +20,16 @@ export const programs: Readonly<Record<"chromium" | "neovim" | "python" | "make"
   make: { label: "Make", names: ["make"], debian: "make" },
   compiler: { label: "A C++ compiler", names: ["g++"], debian: "g++" },
 };
+
+/** Programs that share nothing with ours and read the files we write. */
+export const readers: Readonly<
+  Record<"midicsv" | "icalendar" | "qpdf" | "pdftotext" | "pdffonts" | "pdfinfo" | "pdftoppm", Program>
+> = {
+  midicsv: { label: "midicsv", names: ["midicsv"], debian: "midicsv" },
+  icalendar: { label: "icalendar for Python", names: ["icalendar"], debian: "python3-icalendar" },
+  qpdf: { label: "qpdf", names: ["qpdf"], debian: "qpdf" },
+  pdftotext: { label: "pdftotext", names: ["pdftotext"], debian: "poppler-utils" },
+  pdffonts: { label: "pdffonts", names: ["pdffonts"], debian: "poppler-utils" },
+  pdfinfo: { label: "pdfinfo", names: ["pdfinfo"], debian: "poppler-utils" },
+  pdftoppm: { label: "pdftoppm", names: ["pdftoppm"], debian: "poppler-utils" },
+};

@@ -14,7 +14,7 @@ import { ensureProgram } from "./ensure-program";
 import { Failure } from "./failure";
 import { holdLock } from "./hold-lock";
 import { cacheFolder, isReady, nodePackage, type Places, placesOf } from "./places";
-import { programs } from "./programs";
+import { programs, readers } from "./programs";
 import { runAsProgram } from "./run-as-program";
 import { runToEnd } from "./run-to-end";
 import { wordsOf } from "./words-of";
@@ -137,11 +137,12 @@ async function checkVersion(edition: Edition, places: Places): Promise<void> {
 async function main(): Promise<number> {
   const tell: Tell = (line) => process.stdout.write(`${line}\n`);
   const asked = process.argv.slice(2);
-  const wanted = asked.length > 0 ? asked : ["oldest", "newest", "chromium", "neovim"];
+  const wanted = asked.length > 0 ? asked : ["oldest", "newest", "chromium", "neovim", "readers"];
   for (const word of wanted) {
     if (word === "oldest" || word === "newest") await provisionEdition(editions[word], tell);
     else if (word === "chromium" || word === "neovim") await ensureProgram(programs[word], tell);
-    else throw new Failure(`Nothing is called "${word}". Known: oldest, newest, chromium, neovim.`);
+    else if (word === "readers") for (const each of Object.values(readers)) await ensureProgram(each, tell);
+    else throw new Failure(`Nothing is called "${word}". Known: oldest, newest, chromium, neovim, readers.`);
   }
   return 0;
 }

@@ -1,21 +1,10 @@
 import { spawnSync } from "node:child_process";
 import { ensureProgram } from "../../editor/ensure-program";
-import { Failure } from "../../editor/failure";
-import type { Program } from "../../editor/programs";
+import { readers } from "../../editor/programs";
 
-const PROGRAM: Program = { label: "midicsv", names: ["midicsv"], debian: "midicsv" };
-
-/**
- * Debian's `midicsv`, a reader of MIDI files that shares nothing with ours, installed where it is missing.
- * Undefined where that cannot be done; on a machine that runs the tests for everybody that is a failure.
- */
-export async function findMidicsv(): Promise<string | undefined> {
-  try {
-    return await ensureProgram(PROGRAM, () => undefined);
-  } catch (error) {
-    if (!(error instanceof Failure) || process.env["CI"] !== undefined) throw error;
-    return undefined;
-  }
+/** Debian's `midicsv`, a reader of MIDI files that shares nothing with ours, installed where it is missing. */
+export function findMidicsv(): Promise<string> {
+  return ensureProgram(readers.midicsv, () => undefined);
 }
 
 /** One line of its output: track, tick, kind, and what follows. */

@@ -14,6 +14,7 @@ import { playersOf } from "../../../server/plan/plan";
 import { checkSources } from "../../../server/workspace/check-sources";
 import { loadFiles } from "../../../server/workspace/load-files";
 import { ensureProgram } from "../../editor/ensure-program";
+import { readers } from "../../editor/programs";
 import { planOf } from "../plan-of";
 
 export const ROOT = fileURLToPath(new URL("../../..", import.meta.url));
@@ -50,14 +51,6 @@ export async function workshop(): Promise<Workshop> {
 }
 
 /** The programs that look into a PDF, from Debian where they are missing: without them nothing is checked. */
-const PROGRAMS = {
-  qpdf: { label: "qpdf", names: ["qpdf"], debian: "qpdf" },
-  pdftotext: { label: "pdftotext", names: ["pdftotext"], debian: "poppler-utils" },
-  pdffonts: { label: "pdffonts", names: ["pdffonts"], debian: "poppler-utils" },
-  pdfinfo: { label: "pdfinfo", names: ["pdfinfo"], debian: "poppler-utils" },
-  pdftoppm: { label: "pdftoppm", names: ["pdftoppm"], debian: "poppler-utils" },
-} as const;
-
 /** A PDF under examination. */
 export class Examined {
   private readonly folder = mkdtempSync(join(tmpdir(), "leadpipe-pdf-"));
@@ -151,8 +144,8 @@ export class Examined {
     rmSync(this.folder, { recursive: true });
   }
 
-  private async ask(program: keyof typeof PROGRAMS, args: readonly string[]): Promise<string> {
-    const path = await ensureProgram(PROGRAMS[program], () => {});
+  private async ask(program: keyof typeof readers, args: readonly string[]): Promise<string> {
+    const path = await ensureProgram(readers[program], () => {});
     return execFileSync(path, args, {
       encoding: "utf8",
       maxBuffer: 2 ** 28,
