@@ -9,6 +9,8 @@ import { Preview } from "./preview/preview";
 import { ServerKeeper } from "./server-keeper";
 import { StatusItem } from "./status-item";
 import { type Row, TermTree } from "./term-tree";
+import { YearPages } from "./year/year-commands";
+import type { ToldOfPage } from "./year/year-page";
 
 /** What the extension hands to those who ask for its exports: its own tests, or another extension. */
 export interface Leadpipe {
@@ -37,6 +39,8 @@ export interface Leadpipe {
   readonly onDidTellOfPreview: vscode.Event<Told>;
   /** Does in the preview what a person would by hand. */
   readonly inPreview: (action: PageAction) => void;
+  /** What the pages about a term as a whole tell of themselves. */
+  readonly onDidTellOfPage: vscode.Event<ToldOfPage>;
 }
 
 /** How long it took to run the script; this module is the last of it. */
@@ -52,11 +56,13 @@ export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpi
   const status = new StatusItem(keeper);
   const tree = new TermTree(keeper);
   const preview = new Preview(context.extensionUri, keeper);
+  const year = new YearPages(context.extensionUri, keeper);
   context.subscriptions.push(
     keeper,
     status,
     tree,
     preview,
+    year,
     ...registerCommands(context, keeper, tree),
     ...registerMusicCommands(keeper, preview),
   );
@@ -77,5 +83,6 @@ export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpi
     onDidChangeServerState: keeper.onDidChangeState,
     onDidTellOfPreview: preview.onDidTell,
     inPreview: (action) => preview.act(action),
+    onDidTellOfPage: year.onDidTell,
   };
 }

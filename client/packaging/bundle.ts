@@ -19,6 +19,7 @@ export const BUNDLES = [
   "dist/worker.js",
   "dist/engraver-worker.js",
   "dist/preview/page.js",
+  "dist/year/page.js",
 ] as const;
 
 /** Modules of verovio's package that ship as they are, beside the engravers that load them, and where from. */
@@ -34,6 +35,8 @@ export const WEB_FILES: readonly string[] = [
   "dist/engraver-worker.js",
   "dist/preview/page.js",
   "dist/preview/page.css",
+  "dist/year/page.js",
+  "dist/year/page.css",
   ...VEROVIO_FILES.map(([, to]) => to),
 ];
 
@@ -104,6 +107,17 @@ export async function bundle(under: string = ROOT): Promise<void> {
       ...shared,
       entryPoints: ["client/preview/page/page.css"],
       outfile: path.join(under, "dist/preview/page.css"),
+    }),
+    build({
+      ...browser,
+      format: "iife",
+      entryPoints: ["client/year/page/main.ts"],
+      outfile: to("dist/year/page.js"),
+    }),
+    build({
+      ...shared,
+      entryPoints: ["client/year/page/page.css"],
+      outfile: path.join(under, "dist/year/page.css"),
     }),
     ...VEROVIO_FILES.map(([from, beside]) => cp(path.join(ROOT, from), path.join(under, beside))),
   ]);

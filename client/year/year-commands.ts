@@ -27,6 +27,8 @@ export class YearPages implements vscode.Disposable {
     this.report = new TermReport(extensionUri, keeper);
     this.comparison = new ComparisonView(extensionUri, keeper);
     this.leftOut = new YearPage(LEFT_OUT, extensionUri);
+    // Folders are compared as well; where there is no studio at all, their menus stay as they are.
+    void vscode.commands.executeCommand("setContext", "leadpipe.active", true);
     const pages = [this.report.page, this.comparison.page, this.leftOut];
     this.own = [
       this.report,
@@ -46,21 +48,23 @@ export class YearPages implements vscode.Disposable {
   private commands(): vscode.Disposable[] {
     const { report, comparison, leftOut, keeper } = this;
     const register = (command: string, work: (...args: readonly unknown[]) => unknown): vscode.Disposable =>
-      vscode.commands.registerCommand(`leadpipe.${command}`, async (...args: readonly unknown[]) => {
+      vscode.commands.registerCommand(command, async (...args: readonly unknown[]) => {
         await keeper.start();
         return work(...args);
       });
     return [
-      register("showReport", () => report.open()),
-      register("choosePlayers", (names) => report.choosePlayers(textsIn(names))),
-      register("saveReport", (target, may) => report.save(...named(target, may))),
-      register("saveComparison", (target, may) => comparison.save(...named(target, may))),
-      register("compareLastCommit", (uri) => comparison.withRevision(uriIn(uri), "HEAD")),
-      register("compareRevision", (uri, revision) =>
+      register("leadpipe.showReport", () => report.open()),
+      register("leadpipe.choosePlayers", (names) => report.choosePlayers(textsIn(names))),
+      register("leadpipe.saveReport", (target, may) => report.save(...named(target, may))),
+      register("leadpipe.saveComparison", (target, may) => comparison.save(...named(target, may))),
+      register("leadpipe.compareLastCommit", (uri) => comparison.withRevision(uriIn(uri), "HEAD")),
+      register("leadpipe.compareRevision", (uri, revision) =>
         comparison.withRevision(uriIn(uri), typeof revision === "string" ? revision : undefined),
       ),
-      register("compareOther", (uri, other) => comparison.withOther(uriIn(uri), otherOf(uri, other))),
-      register("beginTerm", (answers) =>
+      register("leadpipe.compareOther", (uri, other) =>
+        comparison.withOther(uriIn(uri), otherOf(uri, other)),
+      ),
+      register("leadpipe.beginTerm", (answers) =>
         beginTerm(keeper, leftOut, isAnswers(answers) ? answers : undefined),
       ),
     ];

@@ -79,9 +79,15 @@ describe("the manifest", () => {
 
   test("offers in menus only commands that it contributes, and in the palette only where they make sense", () => {
     const contributed = new Set(manifest.contributes.commands.map((each) => each.command));
+    const submenus = new Set(manifest.contributes.submenus.map((each) => each.id));
     for (const items of Object.values(manifest.contributes.menus))
-      for (const { command } of items) expect(contributed, command).toContain(command);
-    for (const item of manifest.contributes.menus.commandPalette) expect(item.when).toContain("practice");
+      for (const item of items) {
+        if ("command" in item) expect(contributed, item.command).toContain(item.command);
+        else expect(submenus, item.submenu).toContain(item.submenu);
+      }
+    // A plan in front, or one of our own pages.
+    for (const item of manifest.contributes.menus.commandPalette)
+      expect(item.when).toMatch(/practice|activeWebviewPanelId == 'leadpipe\./);
   });
 
   test("loads nothing before a plan or a command", () => {
