@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { setFlagsFromString } from "node:v8";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { launchEngraver } from "./launch-engraver";
+import { launchPress } from "./launch-press";
 import { serve } from "./serve";
 import { NODE_DISK } from "./workspace/node-disk";
 
@@ -17,4 +18,6 @@ serve(createConnection(ProposedFeatures.all), {
   disk: NODE_DISK,
   // The thread starts with the first picture and ends with this process.
   engraver: launchEngraver(join(__dirname, "engraver.cjs")),
+  // As does this one, with the first page.
+  press: launchPress(join(__dirname, "press.cjs")),
 });

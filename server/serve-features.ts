@@ -21,6 +21,8 @@ import { formatOnType } from "./features/on-type-formatting";
 import { previewOf } from "./features/preview";
 import { previewNotation } from "./features/preview-notation";
 import { previewSound } from "./features/preview-sound";
+import { printPlan } from "./features/print";
+import { printChoices } from "./features/print-choices";
 import { references } from "./features/references";
 import { prepareRename, rename } from "./features/rename";
 import { selectionRanges } from "./features/selection-ranges";
@@ -57,6 +59,8 @@ export const FEATURES = {
   previewNotation,
   previewOf,
   previewSound,
+  printChoices,
+  printPlan,
   references,
   rename,
   resolvedCompletion,
