@@ -60,8 +60,10 @@ export class Pictures {
     let room = MOST_MARKDOWN - contents.value.length;
     const shown: string[] = [];
     let until = 0;
-    for (const { task, to } of pictures) {
-      const svg = await this.engraved(task, token);
+    // All are asked for at once, so that none waits for the way of another.
+    const drawn = await Promise.all(pictures.map(({ task }) => this.engraved(task, token)));
+    for (const [index, { task, to }] of pictures.entries()) {
+      const svg = drawn[index];
       if (svg === undefined) break;
       const image = `![${altText(task.title)}](${dataUri(smaller(inColour(svg, INK[theme])))})`;
       room -= image.length + 2;

@@ -155,7 +155,7 @@ const ROOT = new URL("../../..", import.meta.url).pathname;
 
 function sources(folder: string): SourceFile[] {
   return readdirSync(join(ROOT, folder), { withFileTypes: true, recursive: true })
-    .filter((entry) => entry.isFile() && entry.name.endsWith(".ts"))
+    .filter((entry) => entry.isFile() && /\.tsx?$/.test(entry.name))
     .map((entry) => join(entry.parentPath, entry.name))
     .map((path) => ({
       path: relative(ROOT, path).split(sep).join("/"),
