@@ -2,9 +2,9 @@
  * The thread that sets pages. It loads Typst and the faces with the first task and answers one after the other;
  * whatever goes wrong is an answer too. Nothing is fetched: the low-level builder is used, and the faces are ours.
  */
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { parentPort } from "node:worker_threads";
 import type { TypstCompiler } from "@myriaddreamin/typst-ts-web-compiler";
 import { lettersMissing, lettersOf } from "./output/font-letters";
@@ -21,7 +21,7 @@ const FACES = [
   "dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf",
 ] as const;
 
-const ENGINE = "@myriaddreamin/typst-ts-web-compiler/wasm";
+const ENGINE = "@myriaddreamin/typst-ts-web-compiler/pkg/typst_ts_web_compiler_bg.wasm";
 const MAIN = "/main.typ";
 /** How the engine writes what is wrong: as text for people. */
 const AS_TEXT = 3;
@@ -33,14 +33,20 @@ interface Loaded {
 
 let loaded: Promise<Loaded> | undefined;
 
+/** A file of the engine or of a face: from the folder in which the extension ships them, or else from its package. */
+function fileOf(name: string): Buffer {
+  const shipped = join(__dirname, "press", basename(name));
+  if (existsSync(shipped)) return readFileSync(shipped);
+  return readFileSync(createRequire(join(__dirname, "press.cjs")).resolve(name));
+}
+
 async function load(): Promise<Loaded> {
   try {
-    const beside = createRequire(join(__dirname, "press.cjs"));
     const { default: start, TypstCompilerBuilder } = await import("@myriaddreamin/typst-ts-web-compiler");
-    await start({ module_or_path: readFileSync(beside.resolve(ENGINE)) });
+    await start({ module_or_path: fileOf(ENGINE) });
     const builder = new TypstCompilerBuilder();
     builder.set_dummy_access_model();
-    const fonts = FACES.map((face) => readFileSync(beside.resolve(face)));
+    const fonts = FACES.map(fileOf);
     for (const font of fonts) await builder.add_raw_font(font);
     return { compiler: await builder.build(), faces: fonts.map(lettersOf) };
   } catch (error) {

@@ -10,11 +10,12 @@ import { type BuildOptions, build, type Plugin } from "esbuild";
 /** The root of the project: two folders above this file. */
 export const ROOT = path.resolve(import.meta.dirname, "..", "..");
 
-/** The scripts that ship, from the package's root. The first three run where Node is, the others in a browser. */
+/** The scripts that ship, from the package's root. The first four run where Node is, the others in a browser. */
 export const BUNDLES = [
   "dist/extension.cjs",
   "dist/server.cjs",
   "dist/engraver.cjs",
+  "dist/press.cjs",
   "dist/browser.js",
   "dist/worker.js",
   "dist/engraver-worker.js",
@@ -27,6 +28,19 @@ export const VEROVIO_FILES: readonly (readonly [from: string, to: string])[] = [
   "verovio-module.mjs",
   "verovio.mjs",
 ].map((name) => [`node_modules/verovio/dist/${name}`, `dist/verovio/${name}`]);
+
+/** Files of the press that ship as they are, in a folder beside it, and where from: its engine and its faces. */
+export const PRESS_FILES: readonly (readonly [from: string, to: string])[] = [
+  "@myriaddreamin/typst-ts-web-compiler/pkg/wasm-pack-shim.mjs",
+  "@myriaddreamin/typst-ts-web-compiler/pkg/typst_ts_web_compiler.mjs",
+  "@myriaddreamin/typst-ts-web-compiler/pkg/typst_ts_web_compiler_bg.wasm",
+  "@expo-google-fonts/tinos/400Regular/Tinos_400Regular.ttf",
+  "@expo-google-fonts/tinos/700Bold/Tinos_700Bold.ttf",
+  "@expo-google-fonts/tinos/400Regular_Italic/Tinos_400Regular_Italic.ttf",
+  "@expo-google-fonts/tinos/700Bold_Italic/Tinos_700Bold_Italic.ttf",
+  "dejavu-fonts-ttf/ttf/DejaVuSans.ttf",
+  "dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf",
+].map((name) => [`node_modules/${name}`, `dist/press/${path.basename(name)}`]);
 
 /** What a browser loads. */
 export const WEB_FILES: readonly string[] = [
@@ -62,6 +76,17 @@ const verovioBeside: Plugin = {
   },
 };
 
+/** Leaves the engine of the press out of its bundle in the same way. */
+const engineBeside: Plugin = {
+  name: "engine-beside",
+  setup({ onResolve }) {
+    onResolve({ filter: /^@myriaddreamin\/typst-ts-web-compiler$/ }, () => ({
+      path: "./press/wasm-pack-shim.mjs",
+      external: true,
+    }));
+  },
+};
+
 /** Bundles everything under a folder; `dist/` of the project where none is named. */
 export async function bundle(under: string = ROOT): Promise<void> {
   const to = (name: (typeof BUNDLES)[number]): string => path.join(under, name);
@@ -79,6 +104,12 @@ export async function bundle(under: string = ROOT): Promise<void> {
       entryPoints: ["server/engraver.ts"],
       outfile: to("dist/engraver.cjs"),
       plugins: [verovioBeside],
+    }),
+    build({
+      ...node,
+      entryPoints: ["server/press.ts"],
+      outfile: to("dist/press.cjs"),
+      plugins: [engineBeside],
     }),
     // A browser's host wants CommonJS for the client; a worker is loaded by importScripts, so it is a plain script.
     build({
@@ -119,7 +150,9 @@ export async function bundle(under: string = ROOT): Promise<void> {
       entryPoints: ["client/year/page/page.css"],
       outfile: path.join(under, "dist/year/page.css"),
     }),
-    ...VEROVIO_FILES.map(([from, beside]) => cp(path.join(ROOT, from), path.join(under, beside))),
+    ...[...VEROVIO_FILES, ...PRESS_FILES].map(([from, beside]) =>
+      cp(path.join(ROOT, from), path.join(under, beside)),
+    ),
   ]);
 }
 

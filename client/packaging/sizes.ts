@@ -1,6 +1,6 @@
-import { readFile } from "node:fs/promises";
+import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
-import { gzipSync } from "node:zlib";
+import { deflateRawSync, gzipSync } from "node:zlib";
 import { WEB_FILES } from "./bundle";
 
 /** Bytes that the whole package may have: an editor fetches it at once. */
@@ -12,4 +12,13 @@ export const WEB_BOUND = 4_000_000;
 export async function webSize(folder: string): Promise<number> {
   const files = await Promise.all(WEB_FILES.map((name) => readFile(path.join(folder, name))));
   return files.reduce((sum, bytes) => sum + gzipSync(bytes).length, 0);
+}
+
+/** Bytes of all that ships in a folder as a package compresses it, each file by itself. */
+export async function packedSize(folder: string): Promise<number> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+  const sizes = entries
+    .filter((entry) => entry.isFile())
+    .map(async ({ parentPath, name }) => deflateRawSync(await readFile(path.join(parentPath, name))).length);
+  return (await Promise.all(sizes)).reduce((sum, each) => sum + each, 0);
 }

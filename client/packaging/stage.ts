@@ -7,6 +7,7 @@ const FILES: readonly (readonly [string, string])[] = [
   ["LICENSE", "LICENSE"],
   ["CHANGELOG.md", "CHANGELOG.md"],
   ["client/licences/verovio", "dist/verovio"],
+  ["client/licences/press", "dist/press"],
   ["client/README.md", "README.md"],
   ["client/media/icon.png", "media/icon.png"],
   ["client/media/activity.svg", "media/activity.svg"],

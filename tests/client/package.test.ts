@@ -4,9 +4,10 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import manifest from "../../client/manifest.json";
-import { BUNDLES, ROOT, VEROVIO_FILES } from "../../client/packaging/bundle";
-import { WEB_BOUND, webSize } from "../../client/packaging/sizes";
+import { BUNDLES, PRESS_FILES, ROOT, VEROVIO_FILES } from "../../client/packaging/bundle";
+import { PACKAGE_BOUND, packedSize, WEB_BOUND, webSize } from "../../client/packaging/sizes";
 import { fillStage, shippedManifest } from "../../client/packaging/stage";
+import { launchPress } from "../../server/launch-press";
 import { SHOW_WEEK } from "../../server/protocol/requests";
 
 /** Commands that only the extension itself calls, with arguments that nobody types. */
@@ -25,9 +26,10 @@ describe("what ships", () => {
     const files = entries
       .filter((entry) => entry.isFile())
       .map((entry) => path.relative(folder, path.join(entry.parentPath, entry.name)));
-    const scripts = files.filter((file) => /\.[cm]?js$/.test(file)).sort();
-    expect(scripts).toEqual([...BUNDLES, ...VEROVIO_FILES.map(([, to]) => to)].sort());
-    const rest = files.filter((file) => !scripts.includes(file));
+    const loaded = files.filter((file) => /\.([cm]?js|wasm|ttf)$/.test(file)).sort();
+    const beside = [...VEROVIO_FILES, ...PRESS_FILES].map(([, to]) => to);
+    expect(loaded).toEqual([...BUNDLES, ...beside].sort());
+    const rest = files.filter((file) => !loaded.includes(file));
     expect(rest.filter((file) => !/\.(json|md|svg|png|css|txt)$|^LICENSE$/.test(file))).toEqual([]);
   });
 
@@ -43,6 +45,33 @@ describe("what ships", () => {
     for (const name of BUNDLES)
       expect(await readFile(path.join(folder, name), "utf8"), name).not.toContain(ROOT);
   });
+
+  test("has the licences of what it did not write beside it", async () => {
+    for (const [folderOf, name] of [
+      ["verovio", "LGPL-3.0.txt"],
+      ["press", "Apache-2.0.txt"],
+      ["press", "OFL-1.1.txt"],
+      ["press", "DejaVu.txt"],
+    ] as const) {
+      const readme = await readFile(path.join(folder, "dist", folderOf, "README.txt"), "utf8");
+      expect(readme).toContain(name);
+      expect(existsSync(path.join(folder, "dist", folderOf, name)), name).toBe(true);
+    }
+  });
+
+  test("sets a page with nothing but what lies in it", async () => {
+    const press = launchPress(path.join(folder, "dist", "press.cjs"));
+    try {
+      const { pdf } = await press.print(new Map([["/main.typ", "#set document(date: none)\nÉtude"]]));
+      expect(new TextDecoder().decode(pdf.subarray(0, 5))).toBe("%PDF-");
+    } finally {
+      await press.stop();
+    }
+  });
+
+  test("stays within what an editor may be asked to fetch", async () => {
+    expect(await packedSize(folder)).toBeLessThan(PACKAGE_BOUND);
+  }, 60_000);
 
   test("stays within what a browser may be asked to load", async () => {
     expect(await webSize(folder)).toBeLessThan(WEB_BOUND);
