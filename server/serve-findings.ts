@@ -17,7 +17,8 @@ import type { SnapshotFile } from "./workspace/snapshot";
 import type { Workspace } from "./workspace/workspace";
 
 interface Told {
-  readonly tree: SnapshotFile["tree"];
+  /** What stands for the findings and their places. */
+  readonly id: string;
   readonly findings: readonly Finding[];
 }
 
@@ -62,15 +63,16 @@ export class Findings {
   /** A file was checked. */
   checked(file: SnapshotFile, findings: readonly Finding[]): void {
     if (this.ground.can.diagnostics.pull) return;
-    const { path, tree } = file;
+    const { path } = file;
     const last = this.told.get(path);
-    if (last?.tree === tree && last.findings === findings) return;
+    const id = this.resultId(file, findings);
+    if (last?.id === id) return;
     const open = this.ground.workspace.isOpen(path);
     const silent = findings.length === 0 && (last === undefined || last.findings.length === 0);
     // Of a file that is not open and that there is nothing to say of, nothing is said.
     const shown = silent && !open ? undefined : this.shown(file, findings);
     if (!silent && shown === undefined) return;
-    this.told.set(path, { tree, findings });
+    this.told.set(path, { id, findings });
     if (shown !== undefined) this.send(path, shown);
   }
 
@@ -90,7 +92,10 @@ export class Findings {
         this.told.delete(path);
         outdated = true;
         if (!can.diagnostics.pull && last.findings.length > 0) this.send(path, []);
-      } else if (last.findings !== this.foundIn(file) || last.tree !== file.tree) outdated = true;
+      } else {
+        const findings = this.foundIn(file);
+        if (findings === undefined || last.id !== this.resultId(file, findings)) outdated = true;
+      }
     }
     if (!can.diagnostics.pull) return;
     for (const wake of this.waiting.splice(0)) wake();
@@ -108,8 +113,8 @@ export class Findings {
     const file = workspace.checked.file(path);
     if (file === undefined) return { kind: DocumentDiagnosticReportKind.Full, items: [] };
     const findings = workspace.findingsNow(file);
-    this.told.set(path, { tree: file.tree, findings });
     const resultId = this.resultId(file, findings);
+    this.told.set(path, { id: resultId, findings });
     if (resultId === previousResultId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
     const items = this.shown(file, findings);
     if (items !== undefined) return { kind: DocumentDiagnosticReportKind.Full, resultId, items };
@@ -201,9 +206,20 @@ export class Findings {
       .catch((error: unknown) => failed("diagnostics", error));
   }
 
-  /** The same text for the same findings at the same places, and no other. */
+  /**
+   * The same text for the same findings at the same places, and no other. What a finding points to may lie in another
+   * file, and moves with it.
+   */
   private resultId({ tree }: SnapshotFile, findings: readonly Finding[]): string {
-    return `${this.numberOf(tree)}-${this.numberOf(findings)}`;
+    const { homes } = this.ground.workspace.checked;
+    const trees = new Set<object>([tree]);
+    for (const { related } of findings) {
+      for (const { place } of related) {
+        const home = homes.get(place.piece);
+        if (home !== undefined) trees.add(home.file.tree);
+      }
+    }
+    return [findings, ...trees].map((each) => this.numberOf(each)).join("-");
   }
 
   private numberOf(thing: object): number {

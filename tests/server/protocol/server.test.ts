@@ -8,6 +8,7 @@ import {
   type CompletionContext,
   CompletionRequest,
   DefinitionRequest,
+  type Diagnostic,
   DidChangeWatchedFilesNotification,
   DidChangeWorkspaceFoldersNotification,
   DidSaveTextDocumentNotification,
@@ -199,6 +200,40 @@ describe("findings", () => {
     expect(after.kind === "full" && codesOf(after.items)).toContain("unknown-name");
     expect(refreshed).toBeGreaterThan(0);
     expect(editor.sent.size).toBe(0);
+  });
+
+  test("point to where another file has what they speak of now, asked for or sent", async () => {
+    const can = { textDocument: { publishDiagnostics: { relatedInformation: true } } };
+    const places = (found: readonly Diagnostic[]) =>
+      found.flatMap(({ relatedInformation }) =>
+        (relatedInformation ?? []).map(({ message, location }) => `${message} ${location.range.start.line}`),
+      );
+    for (const asks of [true, false]) {
+      const { editor, root, autumn, autumnText, uri, folder } = studio();
+      const players = uri("players.practice");
+      editor.connection.onRequest(RegistrationRequest.type, () => {});
+      editor.connection.onRequest("workspace/diagnostic/refresh", () => null);
+      await editor.initialize([root], asks ? MAXIMAL : can);
+      const playersText = `${LEVEL.replace("playing at most 28 min", "playing at most 1 min")}${STUDENT}`;
+      folder.write("players.practice", playersText);
+      await editor.open(players, playersText);
+      await editor.open(autumn, autumnText.replace("twice", "40 times"));
+      const pull = async (previousResultId?: string) => {
+        const report = await editor.connection.sendRequest(DocumentDiagnosticRequest.type, {
+          textDocument: { uri: autumn },
+          ...(previousResultId === undefined ? {} : { previousResultId }),
+        });
+        return report.kind === "full" ? report : expect.fail("an answer that says nothing new");
+      };
+      const before = asks ? await pull() : undefined;
+      const found = before?.items ?? (await editor.findings(autumn, (each) => places(each).length > 0));
+      const [budget = ""] = places(found).filter((each) => each.startsWith("the budget"));
+      expect(budget).toMatch(/\d/);
+      await editor.replace(players, "level", 'area "More"\nlevel');
+      const moved = `the budget ${Number(budget.replace(/\D/g, "")) + 1}`;
+      if (asks) expect(places((await pull(before?.resultId)).items)).toContain(moved);
+      else await editor.findings(autumn, (each) => places(each).includes(moved));
+    }
   });
 
   test("of all files: who asks again waits until there is something new", async () => {
