@@ -9,7 +9,7 @@ import {
 } from "./protocol/requests";
 import { type Addresses, isOnDisk } from "./serve-addresses";
 import type { Disk, Listing } from "./workspace/disk";
-import { folderOf } from "./workspace/paths";
+import { folded, folderOf } from "./workspace/paths";
 import { acceptable, NOT_UTF8, tooLarge } from "./workspace/plan-bytes";
 import type { Failure } from "./workspace/source";
 
@@ -50,7 +50,7 @@ export class RemoteDisk implements Disk {
   }
 
   async beside(folder: string): Promise<readonly string[]> {
-    return this.listed.filter((path) => folderOf(path) === folder);
+    return this.listed.filter((path) => folded(folderOf(path)) === folded(folder));
   }
 }
 

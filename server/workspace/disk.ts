@@ -6,7 +6,7 @@ export interface Disk {
   list(folders: readonly string[]): Promise<Listing>;
   /** The text of a file, why it cannot be read, or undefined where there is none. */
   read(path: string): Promise<string | Failure | undefined>;
-  /** The plan files that lie directly in a folder, so that a name may differ in capitals. */
+  /** The plan files that lie directly in a folder, so that a name may differ in capitals or in its signs. */
   beside(folder: string): Promise<readonly string[]>;
 }
 

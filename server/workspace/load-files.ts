@@ -1,7 +1,7 @@
 import { closeSync, fstatSync, openSync, readdirSync, readSync, realpathSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { readSource } from "../../grammar/pieces";
-import { folderOf, foldersUp, joined, resolved } from "./paths";
+import { alikeIn, fileName, folderOf, foldersUp, joined, resolved } from "./paths";
 import { decoded, EXTENSION, SIZE_LIMIT, tooLarge } from "./plan-bytes";
 import { type Failure, type Source, type SourceSet, STUDIO_FILE, usesOf } from "./source";
 
@@ -112,16 +112,21 @@ class Loader {
     const folder = folderOf(source.path);
     for (const { declaration } of usesOf(source.tree)) {
       const wanted = resolved(folder, declaration.path.text);
-      const names = this.list(folderOf(wanted));
-      const name = wanted.slice(wanted.lastIndexOf("/") + 1);
-      // The name as it stands on the disk, which may differ in capitals from the one written.
-      const there =
-        names.find((each) => each === name) ??
-        names.find((each) => each.toLowerCase() === name.toLowerCase());
-      if (there !== undefined) this.open(joined(folderOf(wanted), there));
+      const holds = this.folderOnDisk(folderOf(wanted));
+      // The name as it stands on the disk, which may differ in signs or capitals from the one written.
+      const there = alikeIn(this.list(holds), fileName(wanted));
+      if (there !== undefined) this.open(joined(holds, there));
     }
     const studio = this.studioAbove(folder);
     if (studio !== undefined) this.open(studio);
+  }
+
+  /** A folder under the name it has on the disk; as it is written where there is none. */
+  private folderOnDisk(folder: string): string {
+    const above = folderOf(folder);
+    if (above === folder || isFolder(folder)) return folder;
+    const holds = this.folderOnDisk(above);
+    return joined(holds, alikeIn(this.list(holds), fileName(folder)) ?? fileName(folder));
   }
 
   /** The nearest studio file; folders above the plans are only asked for it, not listed. */

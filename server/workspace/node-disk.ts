@@ -2,7 +2,7 @@ import type { Dirent } from "node:fs";
 import { open, readdir, realpath, stat } from "node:fs/promises";
 import type { Disk, Listing } from "./disk";
 import { whyUnreadable } from "./load-files";
-import { joined } from "./paths";
+import { alikeIn, fileName, folderOf, joined } from "./paths";
 import { decoded, EXTENSION, SIZE_LIMIT, tooLarge } from "./plan-bytes";
 import type { Failure } from "./source";
 
@@ -43,8 +43,9 @@ export const NODE_DISK: Disk = {
   },
 
   async beside(folder) {
-    const names = await namesIn(folder);
-    return names.filter(({ name }) => name.endsWith(EXTENSION)).map(({ name }) => joined(folder, name));
+    const there = await folderOnDisk(folder);
+    const names = await namesIn(there);
+    return names.filter(({ name }) => name.endsWith(EXTENSION)).map(({ name }) => joined(there, name));
   },
 };
 
@@ -100,6 +101,15 @@ async function namesIn(folder: string): Promise<readonly Dirent[]> {
     // A folder that may not be looked into holds nothing for us.
     return [];
   }
+}
+
+/** A folder under the name it has on the disk; as it is written where there is none. */
+async function folderOnDisk(folder: string): Promise<string> {
+  const above = folderOf(folder);
+  if (above === folder || (await isFolder(folder))) return folder;
+  const holds = await folderOnDisk(above);
+  const names = (await namesIn(holds)).map(({ name }) => name);
+  return joined(holds, alikeIn(names, fileName(folder)) ?? fileName(folder));
 }
 
 async function realOf(path: string): Promise<string | undefined> {

@@ -14,6 +14,28 @@ export function fileName(path: string): string {
   return path.slice(path.lastIndexOf("/") + 1);
 }
 
+/**
+ * A path spelt so that two of the same letters are the same text: some computers write an accented letter of a name
+ * as one sign, others as two, and an archive carries that along.
+ */
+export function composed(path: string): string {
+  return path.normalize("NFC");
+}
+
+/** The same for two paths that differ in capitals alone, if at all. */
+export function folded(path: string): string {
+  return composed(path).toLowerCase();
+}
+
+/** Of some paths or names the one that is spelt like this, or else one that differs from it in capitals alone. */
+export function alikeIn(paths: readonly string[], wanted: string): string | undefined {
+  return (
+    paths.find((each) => each === wanted) ??
+    paths.find((each) => composed(each) === composed(wanted)) ??
+    paths.find((each) => folded(each) === folded(wanted))
+  );
+}
+
 /** A path below a folder. */
 export function joined(folder: string, name: string): string {
   if (folder === "") return name;

@@ -1,6 +1,6 @@
 import type { UseDeclaration } from "../../grammar/tree";
 import type { Disk } from "./disk";
-import { fileName, folderOf, foldersUp, joined, resolved } from "./paths";
+import { alikeIn, composed, fileName, folderOf, foldersUp, joined, resolved } from "./paths";
 import { STUDIO_FILE, usesOf } from "./source";
 import type { Workspace } from "./workspace";
 
@@ -136,9 +136,10 @@ export class PlanFiles {
   /** Notes paths that some file uses, or studio files above one, that are neither read nor were looked for. */
   private gatherWanted(): void {
     const { files } = this.workspace.checked;
-    const there = new Set(files.map(({ path }) => path));
+    const there = new Set(files.map(({ path }) => composed(path)));
     const want = (path: string): void => {
-      if (!there.has(path) && !this.lookedFor.has(path) && !this.aliases.has(path)) this.wanted.add(path);
+      if (!there.has(composed(path)) && !this.lookedFor.has(path) && !this.aliases.has(path))
+        this.wanted.add(path);
     };
     for (const { path, tree } of files) {
       const folder = folderOf(path);
@@ -163,8 +164,7 @@ export class PlanFiles {
       return;
     }
     if (fileName(path) === STUDIO_FILE) return;
-    const folded = path.toLowerCase();
-    const alike = (await this.disk.beside(folderOf(path))).find((each) => each.toLowerCase() === folded);
+    const alike = alikeIn(await this.disk.beside(folderOf(path)), path);
     if (alike === undefined || this.lookedFor.has(alike)) return;
     this.lookedFor.add(alike);
     const found = await this.disk.read(alike);

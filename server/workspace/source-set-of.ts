@@ -1,12 +1,11 @@
 import { readSource } from "../../grammar/pieces";
-import { folderOf, foldersUp, joined, resolved } from "./paths";
+import { composed, folded, folderOf, foldersUp, joined, resolved } from "./paths";
 import { type Failure, type Source, type SourceSet, STUDIO_FILE, usesOf } from "./source";
 
 /** Whether a file is this one, or lies in this folder or below. */
 export function isWithin(fileOrFolder: string, path: string): boolean {
-  return (
-    path === fileOrFolder || path.startsWith(fileOrFolder.endsWith("/") ? fileOrFolder : `${fileOrFolder}/`)
-  );
+  const [outer, inner] = [composed(fileOrFolder), composed(path)];
+  return inner === outer || inner.startsWith(outer.endsWith("/") ? outer : `${outer}/`);
 }
 
 /** Plan files that are at hand, by their paths: those asked for, with all that they use. */
@@ -17,7 +16,8 @@ export function sourceSetOf(
 ): SourceSet {
   const known = new Set([...texts.keys(), ...failures.keys()]);
   const asked = [...known].filter(isAsked);
-  const byLowerCase = new Map([...known].map((path) => [path.toLowerCase(), path]));
+  const byComposed = new Map([...known].map((path) => [composed(path), path]));
+  const byFolded = new Map([...known].map((path) => [folded(path), path]));
   const sources = new Map<string, Source>();
   const read = (path: string): void => {
     const text = texts.get(path);
@@ -27,7 +27,8 @@ export function sourceSetOf(
   // Files join the map while it is walked, and what they use in turn.
   for (const source of sources.values()) {
     for (const meant of usedPaths(source)) {
-      read(known.has(meant) ? meant : (byLowerCase.get(meant.toLowerCase()) ?? meant));
+      if (known.has(meant)) read(meant);
+      else read(byComposed.get(composed(meant)) ?? byFolded.get(folded(meant)) ?? meant);
     }
     const studio = studioPaths(source.path).find((each) => known.has(each));
     if (studio !== undefined) read(studio);

@@ -1,7 +1,7 @@
 import { nearest } from "../plan/nearest";
 import type { Finding } from "../rules/finding";
 import { fileFinding } from "./file-finding";
-import { fileName, folderOf, foldersUp, joined, relativePath, resolved } from "./paths";
+import { composed, fileName, folded, folderOf, foldersUp, joined, relativePath, resolved } from "./paths";
 import { type SourceSet, STUDIO_FILE, type Use, usesOf } from "./source";
 
 /** What a `use` line came to. */
@@ -21,7 +21,7 @@ export class UseGraph {
   private readonly resolvedUses = new Map<string, readonly ResolvedUse[]>();
   private readonly usedFiles = new Map<string, readonly string[]>();
   private readonly found = new Map<string, readonly Finding[]>();
-  private readonly byLowerCase = new Map<string, string[]>();
+  private readonly byFolded = new Map<string, string[]>();
   /** The `use` lines of every file that was read. */
   private readonly uses: ReadonlyMap<string, readonly Use[]>;
   private readonly failures: SourceSet["failures"];
@@ -34,9 +34,8 @@ export class UseGraph {
     this.aliases = set.aliases;
     this.known = set.known;
     for (const path of new Set([...set.known, ...set.sources.keys(), ...set.failures.keys()])) {
-      const folded = path.toLowerCase();
-      const alike = this.byLowerCase.get(folded);
-      if (alike === undefined) this.byLowerCase.set(folded, [path]);
+      const alike = this.byFolded.get(folded(path));
+      if (alike === undefined) this.byFolded.set(folded(path), [path]);
       else alike.push(path);
     }
   }
@@ -144,8 +143,15 @@ export class UseGraph {
     const wanted = resolved(folderOf(path), use.declaration.path.text);
     const exact = this.aliases.get(wanted) ?? wanted;
     if (this.isThere(exact)) return { use, path: exact, caseDiffers: false };
-    const alike = this.byLowerCase.get(wanted.toLowerCase())?.find((each) => this.isThere(each));
-    return { use, path: alike, caseDiffers: alike !== undefined };
+    const alike = this.byFolded.get(folded(wanted)) ?? [];
+    // The same letters in other signs are no other name.
+    const same = alike
+      .filter((each) => composed(each) === composed(wanted))
+      .map((each) => this.aliases.get(each) ?? each)
+      .find((each) => this.isThere(each));
+    if (same !== undefined) return { use, path: same, caseDiffers: false };
+    const other = alike.find((each) => this.isThere(each));
+    return { use, path: other, caseDiffers: other !== undefined };
   }
 
   private isThere(path: string): boolean {
@@ -173,7 +179,7 @@ export class UseGraph {
   /** A file of the same name elsewhere, or else of the nearest spelling, those in the folder meant first. */
   private nearestFile(from: string, wanted: string, name: string): string | undefined {
     const others = [...new Set([...this.known, ...this.uses.keys()])].filter((each) => each !== from).sort();
-    const same = others.find((each) => fileName(each) === name);
+    const same = others.find((each) => composed(fileName(each)) === composed(name));
     if (same !== undefined) return same;
     const beside = others.filter((each) => folderOf(each) === folderOf(wanted));
     const spelt = nearest(name, beside.map(fileName)) ?? nearest(name, others.map(fileName));
@@ -189,7 +195,7 @@ export class UseGraph {
       const mend = { title: `Use “${there}”`, text: `"${there}"` };
       return [fileFinding("use-case", use.place, message, { mend })];
     }
-    const other = this.byLowerCase.get(used.toLowerCase())?.find((each) => each !== used);
+    const other = this.byFolded.get(folded(used))?.find((each) => composed(each) !== composed(used));
     if (other === undefined) return [];
     const message = `“${fileName(other)}” lies beside “${fileName(used)}” and differs only in capitals: on some computers one of them overwrites the other.`;
     return [fileFinding("use-case", use.place, message)];

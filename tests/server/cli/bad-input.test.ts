@@ -170,6 +170,16 @@ describe("files that use each other", () => {
     expect(out).toContain("a.practice:1:5: warning use-case: The file is called “Book.practice”");
   });
 
+  test("an accent that the disk writes as a sign of its own is no other name", () => {
+    folder = new Folder({
+      ["Études/Gehör.practice".normalize("NFD")]: 'area "Tones"\n',
+      "a.practice": 'use "Études/Gehör.practice"\nexercise "E" {\n  in "Tones"\n}\n',
+    });
+    const { out } = folder.run(["check", "a.practice"]);
+    expect(out).toContain("a.practice:2:");
+    expect(out).not.toMatch(/use-missing|use-case|unknown-name/);
+  });
+
   test("two files whose names differ only in capitals", () => {
     folder = new Folder({
       "Book.practice": 'area "A"\n',

@@ -80,6 +80,25 @@ describe("what is read", () => {
     expect(codes("year/term.practice")).toEqual(["use-case"]);
   });
 
+  test("a name whose accents are two signs on the disk is the one that is written with one", async () => {
+    const apart = (name: string): string => name.normalize("NFD");
+    const { scan, codes, names } = opened(
+      {
+        [apart("other/Études.practice")]: AREA,
+        [apart("ältere/book.practice")]: AREA,
+        [apart("year/Gehör.practice")]: AREA,
+        "year/term.practice":
+          'use "../other/Études.practice"\nuse "../ältere/book.practice"\nuse "Gehör.practice"\n',
+        "year/second.practice": 'use "../other/études.practice"\n',
+      },
+      "year",
+    );
+    await scan();
+    expect(codes("year/term.practice")).toEqual([]);
+    expect(codes("year/second.practice")).toEqual(["use-case"]);
+    expect(names()).toHaveLength(5);
+  });
+
   test("what cannot be read says why, and the others go on", async () => {
     const { scan, codes } = opened({
       "binary.practice": new Uint8Array([0, 1, 2]),
