@@ -2,6 +2,7 @@ import type { Piece, SourceTree } from "../../grammar/piece";
 import type { Plan } from "../plan/plan";
 import type { Finding } from "../rules/finding";
 import type { Ground } from "../rules/ground";
+import type { ResolvedUse } from "./uses";
 
 /**
  * A file with what it means and what was found in it. Plan, ground and findings are worked out when they are
@@ -13,6 +14,8 @@ export interface CheckedFile {
   readonly tree: SourceTree;
   /** The pieces of the files it uses, farthest first: what its names may mean besides its own. */
   readonly used: readonly (readonly Piece[])[];
+  /** Its `use` lines in their order, with the files they mean, through links too. */
+  readonly uses: readonly ResolvedUse[];
   readonly plan: Plan;
   /** What the plan was read and checked with; a proposed change is measured on the same ground. */
   readonly ground: Ground;

@@ -13,7 +13,7 @@ import { recordsByTerm, recordsIn } from "./records";
 import { keptFindings } from "./same-findings";
 import { type SourceSet, unreadTree, wholeFile } from "./source";
 import { seenBy, surroundingsOf } from "./surroundings-of";
-import { UseGraph } from "./uses";
+import { type ResolvedUse, UseGraph } from "./uses";
 
 /**
  * A set of files at one moment, and all that follows from it. Everything is worked out when it is asked for, and
@@ -83,6 +83,10 @@ export class Snapshot implements Checked {
         ),
       )
     );
+  }
+
+  usesOf(path: string): readonly ResolvedUse[] {
+    return this.graph.usesOf(path);
   }
 
   usesFindings(path: string): readonly Finding[] {
@@ -186,6 +190,10 @@ export class SnapshotFile implements CheckedFile {
       said: this.said ?? this.before?.said,
       merged: this.merged ?? this.before?.merged,
     };
+  }
+
+  get uses(): readonly ResolvedUse[] {
+    return this.snapshot.usesOf(this.path);
   }
 
   get holdsRecord(): boolean {

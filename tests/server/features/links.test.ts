@@ -1,5 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { readSource } from "../../../grammar/pieces";
+import { definition } from "../../../server/features/definition";
 import { documentLinks } from "../../../server/features/links";
+import { references } from "../../../server/features/references";
+import { checkSources } from "../../../server/workspace/check-sources";
 import { asWindows, drawnRanges, markedLines, opened, PLACES } from "./opened";
 import { SMALL_STUDIO } from "./small-studio";
 
@@ -31,6 +35,27 @@ describe("document links", () => {
   test("a path written with other capitals leads to the file that is meant", () => {
     expect(linked('--- 🎺.practice\nuse "./BOOK.practice"\n--- book.practice\narea "A"\n').targets).toEqual([
       "plans:/book.practice · Open book.practice",
+    ]);
+  });
+
+  test("a path that is a link of the disk leads to the file behind it, as definition and references do", () => {
+    const source = (path: string, text: string) => [path, { path, text, tree: readSource(text) }] as const;
+    const checked = checkSources({
+      asked: ["term.practice"],
+      sources: new Map([
+        source("term.practice", 'use "link.practice"\n'),
+        source("shared/book.practice", 'area "A"\n'),
+      ]),
+      failures: new Map(),
+      aliases: new Map([["link.practice", "shared/book.practice"]]),
+      known: new Set(["link.practice"]),
+    });
+    const position = { line: 0, character: 8 };
+    const uri = "plans:/shared/book.practice";
+    expect(documentLinks(checked, "term.practice", PLACES)).toMatchObject([{ target: uri }]);
+    expect(definition(checked, "term.practice", position, PLACES)).toMatchObject([{ targetUri: uri }]);
+    expect(references(checked, "term.practice", position, true, PLACES)).toMatchObject([
+      { uri: "plans:/term.practice" },
     ]);
   });
 
