@@ -6,6 +6,7 @@ import type { Host } from "./host";
 import type { PageAction, Told } from "./preview/messages";
 import { registerMusicCommands } from "./preview/music-commands";
 import { Preview } from "./preview/preview";
+import { registerPrintCommands } from "./print/print-commands";
 import { ServerKeeper } from "./server-keeper";
 import { StatusItem } from "./status-item";
 import { type Row, TermTree } from "./term-tree";
@@ -65,6 +66,7 @@ export function activateIn(context: vscode.ExtensionContext, host: Host): Leadpi
     year,
     ...registerCommands(context, keeper, tree),
     ...registerMusicCommands(keeper, preview),
+    ...registerPrintCommands(context, keeper),
   );
   // The editor goes on first; what the client is made of is loaded after.
   const ready = new Promise<void>((resolve) => {

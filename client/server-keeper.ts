@@ -1,4 +1,5 @@
 import * as vscode from "vscode";
+import { PRINT_PROGRESS_NOTIFICATION, type PrintProgressParams } from "../server/protocol/print-requests";
 import { STATE_NOTIFICATION, type StateParams } from "../server/protocol/requests";
 import type { Host, MadeClient } from "./host";
 import { untilAnswered } from "./until-answered";
@@ -24,6 +25,9 @@ export class ServerKeeper implements vscode.Disposable {
   private readonly told = new vscode.EventEmitter<StateParams>();
   /** Fires with what the server says of itself. */
   readonly onDidTell = this.told.event;
+  private readonly printing = new vscode.EventEmitter<PrintProgressParams>();
+  /** Fires with how far the pages are that were asked for. */
+  readonly onDidPrint = this.printing.event;
   private current: ServerState = "starting";
   private channel: vscode.LogOutputChannel | undefined;
   private made: MadeClient | undefined;
@@ -99,6 +103,7 @@ export class ServerKeeper implements vscode.Disposable {
     void made?.client.stop().catch(() => made.endServer());
     this.changed.dispose();
     this.told.dispose();
+    this.printing.dispose();
   }
 
   private async tryToStart(): Promise<void> {
@@ -118,6 +123,9 @@ export class ServerKeeper implements vscode.Disposable {
         if (newState === RUNNING) this.become("ready");
       }),
       made.client.onNotification(STATE_NOTIFICATION, (told: StateParams) => this.told.fire(told)),
+      made.client.onNotification(PRINT_PROGRESS_NOTIFICATION, (told: PrintProgressParams) =>
+        this.printing.fire(told),
+      ),
       ...made.around,
     );
     return made;

@@ -61,7 +61,7 @@ ${body}
 `;
 }
 
-const LOOK = `html { background: #fff; color: #000; }
+const LOOK = `html, body { background: #fff; color: #000; }
 body { margin: 6mm auto; font-family: Tinos, "Times New Roman", Times, serif; line-height: 1.25; }
 .sheet { break-after: page; margin-bottom: 12mm; }
 .sheet:last-child { break-after: auto; }
