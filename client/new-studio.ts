@@ -6,7 +6,9 @@ import {
   STUDIO_CHOICES_REQUEST,
   type StudioChoicesResult,
 } from "../server/protocol/requests";
+import { tellNotReady } from "./not-ready";
 import type { ServerKeeper } from "./server-keeper";
+import { tellStudioStands } from "./studio-stands";
 
 /**
  * Starts a new studio from a few questions. Everything may be answered beforehand, as a keybinding's arguments.
@@ -55,17 +57,8 @@ export async function startNewStudio(
   }
   const last = files.at(-1);
   if (last !== undefined) await vscode.window.showTextDocument(last.uri);
-  void vscode.window.showInformationMessage(
-    vscode.l10n.t("Your studio stands: the term is open, and the book and the players lie beside it."),
-  );
+  void tellStudioStands(folder);
   return files.map((file) => file.uri);
-}
-
-/** Says that the server gave no answer; what was asked for leaves off there. */
-function tellNotReady(): undefined {
-  void vscode.window.showWarningMessage(
-    vscode.l10n.t("Leadpipe is not ready. Nothing was written; try again in a moment."),
-  );
 }
 
 /** The first of these files that exists already. */
