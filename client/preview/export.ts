@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import { EXPORT_REQUEST, type ExportParams, type ExportResult } from "../../server/protocol/requests";
+import { tellNotReady } from "../not-ready";
 import { planEditor } from "../plan-editor";
 import type { ServerKeeper } from "../server-keeper";
 import { type MayReplace, writeAsked } from "../write-asked";
@@ -36,7 +37,7 @@ export async function exportMusic(
     form,
   };
   const exported = await keeper.ask<ExportResult>(EXPORT_REQUEST, params);
-  if (exported === null) return undefined;
+  if (exported === null) return tellNotReady();
   if ("trouble" in exported) {
     void vscode.window.showWarningMessage(exported.trouble);
     return undefined;
