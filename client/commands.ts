@@ -1,6 +1,7 @@
 import * as vscode from "vscode";
 import type { Position } from "vscode-languageclient";
 import { type NewStudioParams, SHOW_WEEK } from "../server/protocol/requests";
+import { awake } from "./awake";
 import { startNewStudio } from "./new-studio";
 import type { ServerKeeper } from "./server-keeper";
 import { STATUS_MENU } from "./status-item";
@@ -26,7 +27,7 @@ export function registerCommands(
     );
   return [
     register("leadpipe.newStudio", async (where?: vscode.Uri, answers?: NewStudioParams) => {
-      await keeper.start();
+      await awake(keeper);
       return startNewStudio(keeper, where instanceof vscode.Uri ? where : undefined, answers);
     }),
     register("leadpipe.restart", () => keeper.restart()),
@@ -40,20 +41,29 @@ export function registerCommands(
   ];
 }
 
+interface Choice extends vscode.QuickPickItem {
+  readonly command: string;
+}
+
 /** What is sensible to do from the status bar, the likeliest first. */
 async function statusMenu(keeper: ServerKeeper): Promise<void> {
-  const choices: readonly (vscode.QuickPickItem & { readonly command: string })[] = [
+  const restart: Choice = {
+    label: `$(debug-restart) ${vscode.l10n.t("Restart checking")}`,
+    command: "leadpipe.restart",
+  };
+  const choices: readonly Choice[] = [
     { label: `$(calendar) ${vscode.l10n.t("Show the term")}`, command: "leadpipe.showTerm" },
     {
       label: `$(list-flat) ${vscode.l10n.t("Show all findings")}`,
       command: "workbench.actions.view.problems",
     },
-    { label: `$(debug-restart) ${vscode.l10n.t("Restart checking")}`, command: "leadpipe.restart" },
+    restart,
     { label: `$(output) ${vscode.l10n.t("Show the output")}`, command: "leadpipe.showOutput" },
     { label: `$(mortar-board) ${vscode.l10n.t("First steps")}`, command: "leadpipe.firstSteps" },
   ];
   // Where nothing is checked any more, restarting is what one has come for.
-  const ordered = keeper.state === "stopped" ? [choices[2]!, ...choices.toSpliced(2, 1)] : choices;
+  const ordered =
+    keeper.state === "stopped" ? [restart, ...choices.filter((each) => each !== restart)] : choices;
   const chosen = await vscode.window.showQuickPick(ordered, { placeHolder: "Leadpipe" });
   if (chosen !== undefined) await vscode.commands.executeCommand(chosen.command);
 }

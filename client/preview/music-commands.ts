@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { ExportParams } from "../../server/protocol/requests";
+import { awake } from "../awake";
 import type { ServerKeeper } from "../server-keeper";
 import type { MayReplace } from "../write-asked";
 import { exportMusic } from "./export";
@@ -11,7 +12,7 @@ export function registerMusicCommands(keeper: ServerKeeper, preview: Preview): v
   const writing =
     (form: ExportParams["form"]) =>
     async (target?: vscode.Uri, mayReplace?: MayReplace): Promise<vscode.Uri | undefined> => {
-      await keeper.start();
+      await awake(keeper);
       // From a menu the editor hands over its own file, which is nothing to be written to.
       const named = typeof mayReplace === "function" && target instanceof vscode.Uri;
       return named ? exportMusic(keeper, form, target, mayReplace) : exportMusic(keeper, form);
