@@ -57,23 +57,23 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
       this.tree,
       this.changed,
       this.refreshed,
-      vscode.window.onDidChangeActiveTextEditor(() => this.refresh()),
+      vscode.window.onDidChangeActiveTextEditor(() => void this.refresh()),
       vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
         if (textEditor === planEditor()) this.follow(textEditor);
       }),
-      vscode.languages.onDidChangeDiagnostics(() => this.refresh()),
+      vscode.languages.onDidChangeDiagnostics(() => void this.refresh()),
       vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
-        if (document.languageId === PLAN_LANGUAGE && contentChanges.length > 0) this.refresh();
+        if (document.languageId === PLAN_LANGUAGE && contentChanges.length > 0) void this.refresh();
       }),
       vscode.workspace.onDidChangeConfiguration((event) => {
         if (event.affectsConfiguration("leadpipe.termView")) this.changed.fire(undefined);
       }),
-      this.tree.onDidChangeVisibility(() => this.refresh()),
-      keeper.onDidChangeState(() => this.refresh()),
+      this.tree.onDidChangeVisibility(() => void this.refresh()),
+      keeper.onDidChangeState(() => void this.refresh()),
       // Once all plans are read in, a term may have players and exercises that it lacked before.
-      keeper.onDidTell(() => this.refresh()),
+      keeper.onDidTell(() => void this.refresh()),
     ];
-    this.refresh();
+    void this.refresh();
   }
 
   /** The term that is shown. */
