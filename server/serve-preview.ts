@@ -38,7 +38,7 @@ export function answerPreview(ground: RequestsGround): void {
         "preview",
         path,
         token,
-        () => features.previewOf(workspace.checked, path, params.position, params.player, addresses) ?? null,
+        () => features.previewOf(workspace.checked, path, params, addresses) ?? null,
         null,
         false,
       );

@@ -1,4 +1,3 @@
-import type { Position } from "vscode-languageserver-types";
 import type { Day, DayItem, PlayerTerm } from "../days/day";
 import { midiOf } from "../music/pitch";
 import { clockText } from "../output/numbers";
@@ -8,8 +7,8 @@ import type { Exercise } from "../plan/exercise";
 import type { Place } from "../plan/place";
 import type { Plan } from "../plan/plan";
 import type { Player } from "../plan/player";
-import type { Assignment, Routine, Session, Term } from "../plan/term";
-import type { PlaceView, PreviewItem, PreviewView } from "../protocol/requests";
+import type { Assignment, Routine, Session, Term, WeeksPlan } from "../plan/term";
+import type { PlaceView, PreviewItem, PreviewParams, PreviewView } from "../protocol/requests";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { type AskedMusic, assignedAsk, musicAt, playersFor, sheetAskOf } from "./asked-music";
 import { instrumentOf, type Lying, lyingFor, profileFor } from "./exercise-reach";
@@ -22,6 +21,8 @@ import { writtenPiece } from "./readable-exercise";
 import { type TermSubject, termSubject } from "./term-subject";
 import { chainAt, pieceAt } from "./tree-at";
 
+const NO_WEEKS = { weeks: [], week: undefined } as const;
+
 /** What the preview shows needs of the rest. */
 interface Ground {
   readonly checked: Checked;
@@ -29,6 +30,8 @@ interface Ground {
   readonly places: Places;
   /** Who was chosen; undefined for the first who plays it. */
   readonly chosen: string | undefined;
+  /** Which week was chosen of several; undefined for the first. */
+  readonly week: number | undefined;
 }
 
 /**
@@ -38,8 +41,7 @@ interface Ground {
 export function previewOf(
   checked: Checked,
   path: string,
-  position: Position,
-  chosen: string | undefined,
+  { position, player: chosen, week }: Pick<PreviewParams, "position" | "player" | "week">,
   places: Places,
 ): PreviewView | undefined {
   const file = fileOf(checked, path);
@@ -47,7 +49,7 @@ export function previewOf(
   const offset = offsetOf(file, position);
   const at = pieceAt(file.tree, offset);
   if (at === undefined) return undefined;
-  const ground: Ground = { checked, file, places, chosen };
+  const ground: Ground = { checked, file, places, chosen, week };
   const music = musicAt(checked, file, offset, true);
   if (music !== undefined) return exerciseView(ground, music);
   const { piece, start } = at;
@@ -131,6 +133,7 @@ function exerciseView(ground: Ground, music: AskedMusic): PreviewView {
     title: shown.name,
     under,
     place: linked(ground, place),
+    ...NO_WEEKS,
     players: music.players.map((each) => each.name),
     player: player?.name,
     items: [item],
@@ -171,6 +174,7 @@ function unreadView(ground: Ground, name: string, place: Place): PreviewView {
     title: name,
     under: [],
     place: linked(ground, place),
+    ...NO_WEEKS,
     players: [],
     player: undefined,
     items: [],
@@ -234,7 +238,7 @@ function termPartView(ground: Ground, term: Term, subject: TermSubject | undefin
     case "closure":
       return day === undefined ? overview(ground, own, players) : dayView(ground, own, day, players);
     case "weeks":
-      return weekView(ground, own, subject.weeks.weeks?.[0] ?? 1, subject.weeks.place, players);
+      return weekView(ground, own, subject.weeks, players);
     case undefined:
       return overview(ground, own, players);
   }
@@ -298,6 +302,7 @@ function sessionView(
     title: session.name,
     under: [spokenDate(day.date), minutes === undefined ? clock : `${clock} of ${clockText(minutes)}`],
     place: linked(ground, session.place),
+    ...NO_WEEKS,
     players,
     player: own.player.name,
     items: itemsOf(ground, own, met?.items ?? []),
@@ -313,6 +318,7 @@ function dayView(ground: Ground, own: PlayerTerm, day: Day, players: readonly st
     title: spokenDate(day.date),
     under: [own.term.name, ...remarks],
     place: linked(ground, day.sessions[0]?.session.place ?? own.term.place),
+    ...NO_WEEKS,
     players,
     player: own.player.name,
     items: itemsOf(
@@ -328,22 +334,22 @@ function dayView(ground: Ground, own: PlayerTerm, day: Day, players: readonly st
 function weekView(
   ground: Ground,
   own: PlayerTerm,
-  week: number,
-  place: Place,
+  { weeks: said, place }: WeeksPlan,
   players: readonly string[],
 ): PreviewView {
+  const weeks = said ?? Array.from({ length: own.weeks }, (_, index) => index + 1);
+  const week = weeks.find((each) => each === ground.week) ?? weeks[0] ?? 1;
   const days = own.days.filter((day) => day.week === week);
   const [first, last] = [days[0], days.at(-1)];
+  const dates =
+    first === undefined || last === undefined ? [] : [`${dateText(first.date)} to ${dateText(last.date)}`];
   return {
     kind: "week",
     title: `Week ${week}`,
-    under: [
-      own.term.name,
-      ...(first === undefined || last === undefined
-        ? []
-        : [`${dateText(first.date)} to ${dateText(last.date)}`]),
-    ],
+    under: [own.term.name, ...dates],
     place: linked(ground, place),
+    weeks,
+    week,
     players,
     player: own.player.name,
     items: [],
@@ -358,6 +364,7 @@ function overview(ground: Ground, own: PlayerTerm, players: readonly string[]): 
     title: own.term.name,
     under: [`${own.weeks} taught weeks`],
     place: linked(ground, own.term.place),
+    ...NO_WEEKS,
     players,
     player: own.player.name,
     items: [],
@@ -397,6 +404,7 @@ function routineView(ground: Ground, routine: Routine): PreviewView {
     title: routine.name,
     under: [minutes === undefined ? "routine" : `routine of ${clockText(minutes)}`],
     place: linked(ground, routine.place),
+    ...NO_WEEKS,
     players: players.map((each) => each.name),
     player: player?.name,
     items,

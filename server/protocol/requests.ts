@@ -188,6 +188,8 @@ export const PREVIEW_REQUEST = "leadpipe/preview";
 export interface PreviewParams extends PlaceParams {
   /** Whose days and range; without one, the first who plays it. */
   readonly player?: string | undefined;
+  /** Where the place speaks of several weeks, which of them; without one, the first. */
+  readonly week?: number | undefined;
 }
 
 /** Something that could not be read, in a teacher's words, and where. */
@@ -247,6 +249,9 @@ export interface PreviewView {
   /** Where it belongs: an area, a date, a term. */
   readonly under: readonly string[];
   readonly place: PlaceView | undefined;
+  /** The taught weeks that the place speaks of, where it speaks of weeks, and which is shown. */
+  readonly weeks: readonly number[];
+  readonly week: number | undefined;
   /** Who can be chosen, and who is. */
   readonly players: readonly string[];
   readonly player: string | undefined;

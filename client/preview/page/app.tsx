@@ -41,11 +41,11 @@ export function App({ host, hearing }: { readonly host: Host; readonly hearing: 
   };
 
   const ask = useCallback(
-    (place: PlaceParams, player: string | undefined): void => {
+    (place: PlaceParams, player: string | undefined, week: number | undefined): void => {
       asking.current?.abort();
       const stale = new AbortController();
       asking.current = stale;
-      void host.ask<PreviewView>(PREVIEW_REQUEST, { ...place, player }, stale.signal).then((result) => {
+      void host.ask<PreviewView>(PREVIEW_REQUEST, { ...place, player, week }, stale.signal).then((result) => {
         if (result === null || stale.signal.aborted) return;
         shown.current = place;
         setView((before) => (JSON.stringify(before) === JSON.stringify(result) ? before : result));
@@ -63,7 +63,8 @@ export function App({ host, hearing }: { readonly host: Host; readonly hearing: 
       case "place":
         setCursor(message.place);
         // Held, it shows the same place of a text that may have changed.
-        ask(choices.follow ? message.place : (shown.current ?? message.place), choices.player);
+        // A week that was chosen holds while the cursor stays among its weeks; elsewhere it means nothing.
+        ask(choices.follow ? message.place : (shown.current ?? message.place), choices.player, view?.week);
         setRound((before) => before + 1);
         break;
       case "forget":
@@ -130,12 +131,30 @@ export function App({ host, hearing }: { readonly host: Host; readonly hearing: 
                 value={view.player ?? ""}
                 onChange={({ currentTarget }) => {
                   choose({ player: currentTarget.value });
-                  if (shown.current !== undefined) ask(shown.current, currentTarget.value);
+                  if (shown.current !== undefined) ask(shown.current, currentTarget.value, view.week);
                 }}
               >
                 {view.players.map((player) => (
                   <option key={player} value={player}>
                     {player}
+                  </option>
+                ))}
+              </select>
+            </label>
+          )}
+          {view.weeks.length < 2 ? null : (
+            <label>
+              Week{" "}
+              <select
+                value={view.week}
+                onChange={({ currentTarget }) => {
+                  if (shown.current !== undefined)
+                    ask(shown.current, choices.player, Number(currentTarget.value));
+                }}
+              >
+                {view.weeks.map((week) => (
+                  <option key={week} value={week}>
+                    {week}
                   </option>
                 ))}
               </select>
@@ -157,7 +176,7 @@ export function App({ host, hearing }: { readonly host: Host; readonly hearing: 
               checked={choices.follow}
               onChange={({ currentTarget }) => {
                 choose({ follow: currentTarget.checked });
-                if (currentTarget.checked && cursor !== undefined) ask(cursor, choices.player);
+                if (currentTarget.checked && cursor !== undefined) ask(cursor, choices.player, undefined);
               }}
             />
             Go along with the cursor

@@ -172,8 +172,7 @@ function setTones(
     }
     if (tones[index + 1]?.joined === true) return;
     const release = Math.min(RELEASE, (to - from) / 3);
-    gain.cancelAndHoldAtTime(to - release);
-    gain.linearRampToValueAtTime(0, to);
+    gain.setTargetAtTime(0, to - release, release / 4);
   });
   voice.start(start);
   voice.stop(end + RELEASE);

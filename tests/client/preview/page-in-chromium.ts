@@ -177,8 +177,8 @@ export class PreviewedPage {
     };
     switch (request) {
       case PREVIEW_REQUEST: {
-        const { uri, position, player } = params as PreviewParams;
-        return previewOf(this.checked, paths.pathOf(uri), position, player, paths);
+        const asked = params as PreviewParams;
+        return previewOf(this.checked, paths.pathOf(asked.uri), asked, paths);
       }
       case NOTATION_REQUEST: {
         const notation = previewNotation(this.checked, params as NotationParams, paths, paths);

@@ -37,9 +37,9 @@ level "Seniors" {
 }
 student "K. M." like "Seniors" { upper from F5 }
 term "Autumn" for "Seniors" {
-  from 2026-09-07 to 2026-09-13
+  from 2026-09-07 to 2026-09-20
   practice Mon to Fri
-  weeks 1 to 1 {
+  weeks 1 to 2 {
     Mon "First" 10 min { "Fifths"  tempo 60  4 times   "Long"  once }
     Tue "Second" 10 min { "Fifths"  once }
   }
@@ -91,8 +91,8 @@ describe.skipIf(executablePath === undefined)(`the preview's page in a browser${
     ['"Fifths" {', 320],
     ['Mon "First"', 560],
     ['Mon "First"', 400],
-    ["weeks 1 to 1", 560],
-    ["weeks 1 to 1", 400],
+    ["weeks 1 to 2", 560],
+    ["weeks 1 to 2", 400],
     ['term "Autumn"', 400],
     ['"Cut"', 560],
   ])(
@@ -239,11 +239,17 @@ describe.skipIf(executablePath === undefined)(`the preview's page in a browser${
     await expect.poll(() => heard.some(({ kind }) => kind === "goTo")).toBe(true);
   });
 
+  test("shows the week that is chosen of several", async () => {
+    const { page } = await open("weeks 1 to 2");
+    await page.getByRole("combobox", { name: /^Week/ }).selectOption("2");
+    await page.getByRole("heading", { name: "Week 2" }).waitFor();
+  });
+
   test("stays where it is while it is told not to go along", async () => {
     const previewed = await open('"Fifths" {');
     const { page } = previewed;
     await page.getByLabel("Go along with the cursor").uncheck();
-    await previewed.at("weeks 1 to 1");
+    await previewed.at("weeks 1 to 2");
     await page.getByLabel("Go along with the cursor").check();
     await page.getByRole("heading", { name: "Week 1" }).waitFor();
   });

@@ -65,7 +65,7 @@ function at(text: string, into = 1): Opened {
 
 function viewAt(text: string, player?: string, into?: number): PreviewView {
   const { checked, path, position } = at(text, into);
-  const view = previewOf(checked, path, position, player, PLACES);
+  const view = previewOf(checked, path, { position, player }, PLACES);
   if (view === undefined) throw new Error(`nothing is shown of ${text}`);
   return view;
 }
@@ -138,6 +138,11 @@ describe("what stands at the cursor", () => {
       "Wed 9 Sep",
       "The week",
     ]);
+    expect(week).toMatchObject({ weeks: [1, 2], week: 1 });
+    const { checked, path, position } = at("weeks 1 to 2");
+    const second = previewOf(checked, path, { position, week: 2 }, PLACES);
+    expect(second).toMatchObject({ title: "Week 2", week: 2 });
+    expect(previewOf(checked, path, { position, week: 9 }, PLACES)?.week).toBe(1);
     const term = viewAt('term "Autumn"');
     expect(term.kind).toBe("term");
     expect(term.figures?.rows).toHaveLength(2);
@@ -146,7 +151,7 @@ describe("what stands at the cursor", () => {
   test("nothing of a player or an area, so that what was shown stays", () => {
     for (const text of ['level "Seniors"', 'area "Work"']) {
       const { checked, path, position } = at(text);
-      expect(previewOf(checked, path, position, undefined, PLACES)).toBeUndefined();
+      expect(previewOf(checked, path, { position }, PLACES)).toBeUndefined();
     }
   });
 
@@ -159,7 +164,7 @@ describe("what stands at the cursor", () => {
 describe("half-written exercises", () => {
   const cut = (text: string) => {
     const { checked, path, position } = opened(text);
-    const view = previewOf(checked, path, position, undefined, PLACES);
+    const view = previewOf(checked, path, { position }, PLACES);
     if (view === undefined) throw new Error("nothing is shown");
     const music = view.items[0]?.music;
     const notation =
@@ -193,7 +198,7 @@ describe("half-written exercises", () => {
   test("never fail, wherever the text breaks off", () => {
     for (let end = 0; end <= STUDIO.length; end += 7) {
       const { checked, path, position } = opened(`${STUDIO.slice(0, end)}‸\n`);
-      const view = previewOf(checked, path, position, undefined, PLACES);
+      const view = previewOf(checked, path, { position }, PLACES);
       for (const { music } of view?.items ?? []) {
         if (music !== undefined) previewNotation(checked, { ...LOOK, music }, PATHS, PLACES);
       }
@@ -219,7 +224,7 @@ describe("notation for the page", () => {
   test("marks an exercise of the book for the player who is chosen from those who use it", () => {
     const marksFor = (player: string): readonly string[] => {
       const { checked, path, position } = at('exercise "Fifths"', 12);
-      const music = previewOf(checked, path, position, player, PLACES)?.items[0]?.music;
+      const music = previewOf(checked, path, { position, player }, PLACES)?.items[0]?.music;
       const notation =
         music === undefined ? undefined : previewNotation(checked, { ...LOOK, music }, PATHS, PLACES);
       return [...(notation?.drafts.values() ?? [])].flatMap(({ marks }) => [...marks.values()].map(String));
@@ -280,7 +285,7 @@ describe("notation for the page", () => {
     const { checked, path, position } = opened(
       `area "A"\nexercise "Long‸" {\n  in "A"  key C major  meter 4/4  tempo 1/4 = 60\n  music { ${bars} | }\n}\n`,
     );
-    const view = previewOf(checked, path, position, undefined, PLACES);
+    const view = previewOf(checked, path, { position }, PLACES);
     const music = view?.items[0]?.music;
     if (music === undefined) throw new Error("no music");
     const notation = previewNotation(checked, { ...LOOK, music }, PATHS, PLACES);
