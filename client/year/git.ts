@@ -28,6 +28,8 @@ export type FoundRevision = { readonly revision: Revision } | { readonly why: st
 
 /** The files of a repository as they were. */
 export interface Revision {
+  /** Whether a file lies in the repository at all. */
+  holds(file: vscode.Uri): boolean;
   /** The text of a file as it was; undefined where there was none. */
   text(file: vscode.Uri): Promise<string | undefined>;
   /** Files that are not as they were: where each is now, and where it was. */
@@ -77,8 +79,8 @@ export async function revisionOf(
   }
   return {
     revision: {
+      holds: (file) => isInside(repository.rootUri, file),
       text: async (file) => {
-        if (!isInside(repository.rootUri, file)) return undefined;
         try {
           return await repository.show(hash, file.fsPath);
         } catch {

@@ -23,6 +23,8 @@ export async function oldRevision(
 ): Promise<OldSide> {
   const changes = await revision.changed();
   const text = async (file: vscode.Uri): Promise<OldText> => {
+    // What no revision keeps is taken to have been as it is: a studio file above the repository.
+    if (!revision.holds(file)) return { uri: file.toString(), ...(await textOf(file)) };
     const found = await revision.text(file);
     return found === undefined
       ? { uri: file.toString(), trouble: "missing" }

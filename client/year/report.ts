@@ -14,6 +14,9 @@ import { YearPage } from "./year-page";
 /** The panel, as the manifest names it. */
 const REPORT = "leadpipe.report";
 
+/** Milliseconds after a letter that the report waits for the next: it is read between sentences, not while typing. */
+const CALM_MS = 150;
+
 /** The report of one term, kept up to date while the plans it comes from are written. */
 export class TermReport implements vscode.Disposable {
   readonly page: YearPage;
@@ -22,6 +25,7 @@ export class TermReport implements vscode.Disposable {
   private players: readonly string[] | undefined;
   private all: readonly string[] = [];
   private readonly asking = new Latest(() => this.refresh());
+  private calm: ReturnType<typeof setTimeout> | undefined;
   private readonly own: vscode.Disposable[];
 
   constructor(
@@ -33,8 +37,10 @@ export class TermReport implements vscode.Disposable {
       this.page,
       // The book may change what a term asks, so any plan counts.
       vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
-        if (document.languageId === PLAN_LANGUAGE && contentChanges.length > 0) this.follow();
+        if (document.languageId === PLAN_LANGUAGE && contentChanges.length > 0) this.followSoon();
       }),
+      // A file may have been written by another program.
+      vscode.languages.onDidChangeDiagnostics(() => this.followSoon()),
       keeper.onDidChangeState((state) => {
         if (state === "ready") this.follow();
       }),
@@ -98,7 +104,13 @@ export class TermReport implements vscode.Disposable {
   }
 
   dispose(): void {
+    clearTimeout(this.calm);
     for (const each of this.own) each.dispose();
+  }
+
+  private followSoon(): void {
+    clearTimeout(this.calm);
+    this.calm = setTimeout(() => this.follow(), CALM_MS);
   }
 
   private follow(): void {

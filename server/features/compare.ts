@@ -40,8 +40,11 @@ export function comparedPlans(
   const old = oldTexts(before.texts, paths);
   const listed = before.listed.map((each) => paths.pathOf(each));
   const oldSet = sourceSetOf(old.texts, old.failures, (path) => isWithin(then, path));
-  const wanted = wantedPaths(oldSet, listed, old.seen);
-  if (wanted.length > 0) return { wanted: wanted.map((path) => places.uriOf(path)) };
+  const told = new Set(before.texts.map((each) => each.uri));
+  const wanted = wantedPaths(oldSet, listed)
+    .map((path) => places.uriOf(path))
+    .filter((each) => !told.has(each));
+  if (wanted.length > 0) return { wanted };
   const shown = now === then ? fileName(now) : fileName(then);
   if (oldSet.asked.length === 0) {
     return {
@@ -111,22 +114,18 @@ function failureOf({ text, findings }: CheckedFile): Failure | undefined {
 interface OldTexts {
   readonly texts: ReadonlyMap<string, string>;
   readonly failures: ReadonlyMap<string, Failure>;
-  /** All that was told of, also what was not there. */
-  readonly seen: ReadonlySet<string>;
 }
 
 function oldTexts(told: readonly OldText[], paths: Paths): OldTexts {
   const texts = new Map<string, string>();
   const failures = new Map<string, Failure>();
-  const seen = new Set<string>();
   for (const { uri, text, trouble } of told) {
     const path = paths.pathOf(uri);
-    seen.add(path);
     const read = text === undefined ? failureFor(trouble ?? "missing") : acceptable(text);
     if (typeof read === "string") texts.set(path, read);
     else if (read !== undefined) failures.set(path, read);
   }
-  return { texts, failures, seen };
+  return { texts, failures };
 }
 
 function failureFor(trouble: NonNullable<OldText["trouble"]>): Failure | undefined {
@@ -142,19 +141,15 @@ function failureFor(trouble: NonNullable<OldText["trouble"]>): Failure | undefin
   }
 }
 
-/** What was listed, what the old files use, and where their studio file may lie, as far as nothing was told of it. */
-function wantedPaths(
-  { sources }: SourceSet,
-  listed: readonly string[],
-  seen: ReadonlySet<string>,
-): readonly string[] {
+/** What was listed, what the old files use, and where their studio file may lie. */
+function wantedPaths({ sources }: SourceSet, listed: readonly string[]): readonly string[] {
   const wanted = new Set(listed);
   for (const source of sources.values()) {
     for (const path of usedPaths(source)) wanted.add(path);
     // Above the top of a file system there is no folder to look into.
     for (const path of studioPaths(source.path)) if (/^[^:]*\/|^[^:]+:\//.test(path)) wanted.add(path);
   }
-  return [...wanted].filter((path) => !seen.has(path));
+  return [...wanted];
 }
 
 function capital(text: string): string {

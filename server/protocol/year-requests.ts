@@ -67,7 +67,7 @@ export interface CompareParams {
 
 export type CompareResult =
   | { readonly page: PageView }
-  /** Texts that are needed first: to be added to `texts`, and asked again. */
+  /** Texts that are needed first: to be added to `texts` under just these addresses, and asked again. */
   | { readonly wanted: readonly string[] }
   /** Why there is nothing to compare, in a teacher's words. */
   | { readonly trouble: string };

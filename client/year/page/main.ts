@@ -22,7 +22,8 @@ window.addEventListener("message", ({ data }: MessageEvent<ToYearPage>) => {
     kind: "shown",
     headings: [...all("h1, h2, h3, h4")].map(({ textContent }) => textContent ?? ""),
     tables: all("table").length,
-    pictures: all("svg").length,
+    // Notation is drawn in pictures inside of a picture.
+    pictures: all("svg:not(svg svg)").length,
   });
 });
 

@@ -5,10 +5,12 @@ import { mainStory } from "./main-story";
 import { newStudio } from "./new-studio";
 import { neverSaved, noDisk } from "./no-disk";
 import { clickJumps, exports, halfWritten, hoverPicture, playMarks, previewFollows } from "./preview";
+import { printsDay, printsPacket, printsWeek } from "./print";
 import { serverBack } from "./server-back";
 import { sideView, statusItem } from "./side-view";
 import { starts } from "./start";
 import { STORIES, type Story } from "./stories";
+import { lastCommit, nextTerm, otherPlan, report } from "./year";
 
 const checks: Readonly<Record<Story, () => Promise<void>>> = {
   "starts when a plan is opened, not before, and in time": starts,
@@ -25,6 +27,13 @@ const checks: Readonly<Record<Story, () => Promise<void>>> = {
   "the outline holds the terms": outline,
   "the side view tells weeks and days, leads to the line, and follows the editor": sideView,
   "the status item tells the day under the cursor": statusItem,
+  "the report of a term follows the text, and is kept as a file": report,
+  "a plan is compared with the last commit, or it is said why not": lastCommit,
+  "a plan is compared with another, with notation side by side": otherPlan,
+  "a term is begun from another, and what was left out is shown": nextTerm,
+  "a day is printed to a file, and nothing is replaced unasked": printsDay,
+  "a week is printed into a folder, a file for each player": printsWeek,
+  "a packet is printed of a book that lies on no disk": printsPacket,
   "a new studio checks clean and writes over nothing": newStudio,
   "a server that ends comes back; one that keeps ending is left alone until asked for": serverBack,
   "a studio on no disk is read through the editor": noDisk,

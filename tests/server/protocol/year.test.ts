@@ -146,6 +146,20 @@ describe("a comparison", () => {
     expect(result.page.body).not.toMatch(/<script|style=|<link|(href|src)="(?!#)/);
   });
 
+  test.each(["vscode-vfs://host/owner/studio", "memfs:/studio"])(
+    "comes to an end for files of %s",
+    async (root) => {
+      const [plan, book] = [`${root}/2026/autumn.practice`, `${root}/book.practice`];
+      const editor = Editor.inMemory(HOST);
+      await editor.initialize([root]);
+      await editor.open(plan, fresh.plan);
+      await editor.open(book, fresh.book);
+      const { result, round } = await compared(editor, { [plan]: old.plan, [book]: old.book }, { uri: plan });
+      expect("page" in result ? result.page.body : "").toContain("gone: “Hymn”");
+      expect(round).toBeLessThan(5);
+    },
+  );
+
   test("with itself is empty, however it is laid out", async () => {
     const editor = await opened({ [URI]: old.plan.replaceAll("  ", " "), [BOOK]: old.book });
     const { result } = await compared(editor, { [URI]: old.plan, [BOOK]: old.book });
