@@ -1,5 +1,6 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { SIZE_LIMIT, utf8 } from "../server/protocol/plan-text";
 import {
   FILES_REQUEST,
   type FilesParams,
@@ -8,9 +9,6 @@ import {
   type TextParams,
   type TextResult,
 } from "../server/protocol/requests";
-
-/** The largest file that is read, in bytes, as on the command line. */
-const SIZE_LIMIT = 4_000_000;
 
 /** Hidden folders, and those of programs, as where the server reads the disk itself. */
 const PASSED_OVER = "{**/.*/**,**/node_modules/**}";
@@ -72,18 +70,10 @@ export async function textOf(uri: vscode.Uri): Promise<TextResult> {
   try {
     const { size } = await vscode.workspace.fs.stat(uri);
     if (size > SIZE_LIMIT) return { trouble: "too-large" };
-    const bytes = await vscode.workspace.fs.readFile(uri);
-    return decoded(bytes);
+    const text = utf8(await vscode.workspace.fs.readFile(uri));
+    return text === undefined ? { trouble: "not-text" } : { text };
   } catch (thrown) {
     const missing = thrown instanceof vscode.FileSystemError && thrown.code === "FileNotFound";
     return { trouble: missing ? "missing" : "unreadable" };
-  }
-}
-
-function decoded(bytes: Uint8Array): TextResult {
-  try {
-    return { text: new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes) };
-  } catch {
-    return { trouble: "not-text" };
   }
 }

@@ -3,7 +3,7 @@ import { isatty } from "node:tty";
 import { run } from "./commands/run";
 import { MISUSED, type World } from "./commands/world";
 import { NO_PAINT, TERMINAL_PAINT } from "./output/paint";
-import { SIZE_LIMIT } from "./workspace/load-files";
+import { SIZE_LIMIT } from "./protocol/plan-text";
 import type { AskGit } from "./workspace/revision-files";
 
 // The other two streams are opened only when they are needed: each costs milliseconds.

@@ -1,11 +1,10 @@
 import { closeSync, fstatSync, openSync, readdirSync, readSync, realpathSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { readSource } from "../../grammar/pieces";
+import { SIZE_LIMIT } from "../protocol/plan-text";
 import { alikeIn, fileName, folderOf, foldersUp, joined, resolved } from "./paths";
-import { decoded, EXTENSION, SIZE_LIMIT, tooLarge } from "./plan-bytes";
+import { decoded, EXTENSION, tooLarge } from "./plan-bytes";
 import { type Failure, type Source, type SourceSet, STUDIO_FILE, usesOf } from "./source";
-
-export { SIZE_LIMIT } from "./plan-bytes";
 
 /** What the standard input is called among the files. */
 export const STANDARD_INPUT = "(standard input)";

@@ -1,9 +1,10 @@
 import type { Dirent } from "node:fs";
 import { open, readdir, realpath, stat } from "node:fs/promises";
+import { SIZE_LIMIT } from "../protocol/plan-text";
 import type { Disk, Listing } from "./disk";
 import { whyUnreadable } from "./load-files";
 import { alikeIn, fileName, folderOf, joined } from "./paths";
-import { decoded, EXTENSION, SIZE_LIMIT, tooLarge } from "./plan-bytes";
+import { decoded, EXTENSION, tooLarge } from "./plan-bytes";
 import type { Failure } from "./source";
 
 /** Folders deeper than this below an opened one are no studio's. */

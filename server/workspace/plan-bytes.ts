@@ -1,7 +1,6 @@
+import { SIZE_LIMIT, utf8 } from "../protocol/plan-text";
 import type { Failure } from "./source";
 
-/** The largest file that is read, in bytes. */
-export const SIZE_LIMIT = 4_000_000;
 /** How plan files end. */
 export const EXTENSION = ".practice";
 
@@ -19,12 +18,7 @@ export const NOT_UTF8: Failure = {
 export function decoded(bytes: Uint8Array): string | Failure {
   if (bytes.length > SIZE_LIMIT) return tooLarge(bytes.length);
   if (bytes.includes(0)) return NOT_TEXT;
-  try {
-    // The byte order mark stays: places count from the true start of the text.
-    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    return NOT_UTF8;
-  }
+  return utf8(bytes) ?? NOT_UTF8;
 }
 
 /** A text that an editor holds already, or why it is no plan. */

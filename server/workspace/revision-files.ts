@@ -1,5 +1,6 @@
+import { SIZE_LIMIT } from "../protocol/plan-text";
 import { joined, resolved } from "./paths";
-import { decoded, EXTENSION, SIZE_LIMIT, tooLarge } from "./plan-bytes";
+import { decoded, EXTENSION, tooLarge } from "./plan-bytes";
 import type { Failure, SourceSet } from "./source";
 import { isWithin, sourceSetOf } from "./source-set-of";
 

@@ -22,11 +22,11 @@ const ORDER = [
   "server/carry",
   "server/notation",
   "server/pages",
+  // What server and client ask of each other, and agree on: it knows nothing, and features answer in it.
+  "server/protocol",
   // Checked files are what output shows and what features are functions of.
   "server/workspace",
   "server/output",
-  // Types of what server and client ask of each other: they know nothing, and features answer in them.
-  "server/protocol",
   "server/features",
   // The verbs of the command line: handed a world to speak to, but no process.
   "server/commands",

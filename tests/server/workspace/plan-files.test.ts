@@ -1,8 +1,8 @@
 import { symlinkSync, unlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, test } from "vitest";
+import { SIZE_LIMIT } from "../../../server/protocol/plan-text";
 import { NODE_DISK } from "../../../server/workspace/node-disk";
-import { SIZE_LIMIT } from "../../../server/workspace/plan-bytes";
 import { PlanFiles } from "../../../server/workspace/plan-files";
 import { Workspace } from "../../../server/workspace/workspace";
 import { Folder } from "../cli/command";
