@@ -98,8 +98,12 @@ async function madePages(
     return undefined;
   }
   if (!("trouble" in result)) return result;
+  if (!result.web) {
+    void vscode.window.showWarningMessage(result.trouble);
+    return undefined;
+  }
   const web = vscode.l10n.t("Web Pages Instead");
-  const chosen = await vscode.window.showWarningMessage(result.trouble, ...(result.web ? [web] : []));
+  const chosen = await vscode.window.showWarningMessage(result.trouble, web);
   return chosen === web ? madePages(keeper, { ...wish, html: true }) : undefined;
 }
 
