@@ -2,7 +2,7 @@ import { carriedFile, yearsLater } from "../carry/carried-file";
 import type { CarryAsk, LeftOut } from "../carry/carried-term";
 import { readClosures } from "../carry/read-closures";
 import { fileNames } from "../output/file-names";
-import { leftOutBody } from "../pages/left-out";
+import { LEFT_OUT_STYLE, leftOutBody } from "../pages/left-out";
 import { REPORT_STYLE } from "../pages/report-style";
 import { dateText, LAST_YEAR, parseDate } from "../plan/date";
 import type { Closure, Term } from "../plan/term";
@@ -94,8 +94,8 @@ export function carriedOver(
       leftOut.length === 0
         ? undefined
         : {
-            title: ask.name,
-            style: REPORT_STYLE,
+            title: "What was left out",
+            style: REPORT_STYLE + LEFT_OUT_STYLE,
             body: leftOutBody(ask.name, leftOut.map(reasoned)).text,
             file: undefined,
           },
