@@ -28,7 +28,9 @@ export function answerYear(ground: RequestsGround): void {
 
   connection.onRequest<TermReportResult, void>(
     TERM_REPORT_REQUEST,
-    (params: TermReportParams, token: CancellationToken) => {
+    async (params: TermReportParams, token: CancellationToken) => {
+      // Before its players are read, nobody plays a term.
+      await workspace.readIn();
       const path = addresses.pathOf(params.uri);
       return answers.about<TermReportResult>(
         "term report",
@@ -49,6 +51,7 @@ export function answerYear(ground: RequestsGround): void {
       params: CompareParams,
       token: CancellationToken,
     ): Promise<CompareResult | ResponseError<never>> => {
+      await workspace.readIn();
       const compared = await answers.plain<ReturnType<typeof features.comparedPlans>>(
         "comparison",
         token,
@@ -86,7 +89,8 @@ export function answerYear(ground: RequestsGround): void {
 
   connection.onRequest<CarryChoicesResult, void>(
     CARRY_CHOICES_REQUEST,
-    (params: CarryParams, token: CancellationToken) => {
+    async (params: CarryParams, token: CancellationToken) => {
+      await workspace.readIn();
       const path = addresses.pathOf(params.uri);
       return answers.about<CarryChoicesResult>(
         "beginning a term",

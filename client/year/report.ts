@@ -64,9 +64,11 @@ export class TermReport implements vscode.Disposable {
     const place = { uri: editor.document.uri.toString(), position: { line, character } };
     const result = await this.ask({ ...place, file: false });
     if (result === null) {
-      void vscode.window.showInformationMessage(
-        vscode.l10n.t("There is no term with players in this plan to report on."),
-      );
+      const why =
+        this.keeper.state === "ready"
+          ? vscode.l10n.t("There is no term with players in this plan to report on.")
+          : vscode.l10n.t("Leadpipe is not ready. Try again in a moment.");
+      void vscode.window.showInformationMessage(why);
       return;
     }
     // Another term may have other players.

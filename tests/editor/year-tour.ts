@@ -116,6 +116,10 @@ async function main(): Promise<number> {
           await ui.goTo(TERM_LINE, 4);
           await ui.command("Leadpipe: Compare with Another File or Folder…");
           const input = page.locator(".quick-input-widget input[type=text]");
+          // The dialog fills in where it is once it has looked there.
+          await page
+            .locator(".quick-input-widget .monaco-list-row", { hasText: "spring.practice" })
+            .waitFor();
           await input.fill(path.join(workbench.folder, "last-year", "2026-27", "summer.practice"));
           await page.locator(".quick-input-widget").getByRole("button", { name: "Compare" }).click();
           const inside = await ui.webview();

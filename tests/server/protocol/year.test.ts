@@ -1,5 +1,11 @@
 import { describe, expect, test } from "vitest";
 import {
+  FILES_REQUEST,
+  TEXT_REQUEST,
+  type TextParams,
+  type TextResult,
+} from "../../../server/protocol/requests";
+import {
   CARRY_CHECK_REQUEST,
   CARRY_CHOICES_REQUEST,
   CARRY_REQUEST,
@@ -73,6 +79,19 @@ describe("the report of a term", () => {
     const { place } = found ?? {};
     await editor.replace(URI, 'term "Autumn 2026"', 'term "Late autumn"');
     expect((await report(editor, { ...place, term: "Autumn 2026" }))?.term).toBe("Late autumn");
+  });
+
+  test("waits for the plans of the folder, for until then nobody plays the term", async () => {
+    const { book, plan } = split(FIRST_AUTUMN);
+    const editor = Editor.inMemory(HOST);
+    editor.connection.onRequest(FILES_REQUEST, () => [BOOK, URI]);
+    editor.connection.onRequest<TextResult, void>(TEXT_REQUEST, async ({ uri }: TextParams) => {
+      await HOST.turn();
+      return { text: uri === BOOK ? book : plan };
+    });
+    await editor.initialize(["file:///studio"], {}, { files: true });
+    await editor.open(URI, plan);
+    expect((await report(editor))?.players).toEqual(["Seniors", "K. M."]);
   });
 
   test("is a file by itself where one is asked for, and nothing where there is no term", async () => {
