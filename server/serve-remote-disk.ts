@@ -61,10 +61,10 @@ export class JoinedDisk implements Disk {
     private readonly remote: Disk | undefined,
   ) {}
 
-  async list(folders: readonly string[]): Promise<Listing> {
+  async list(folders: readonly string[], looked?: (folders: number) => void): Promise<Listing> {
     const own = folders.filter((each) => this.diskOf(each) === this.own);
     const remote = folders.filter((each) => this.diskOf(each) !== this.own);
-    const lists = await Promise.all([this.own?.list(own), this.remote?.list(remote)]);
+    const lists = await Promise.all([this.own?.list(own, looked), this.remote?.list(remote)]);
     return {
       paths: lists.flatMap((each) => each?.paths ?? []),
       aliases: new Map(lists.flatMap((each) => [...(each?.aliases ?? [])])),

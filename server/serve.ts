@@ -28,7 +28,7 @@ import { Settings } from "./serve-settings";
 import { answerYear } from "./serve-year";
 import type { Disk } from "./workspace/disk";
 import { acceptable, EXTENSION } from "./workspace/plan-bytes";
-import { PlanFiles } from "./workspace/plan-files";
+import { PlanFiles, type ReadingProgress } from "./workspace/plan-files";
 import { Workspace } from "./workspace/workspace";
 
 /** What the server needs of where it runs. */
@@ -66,8 +66,8 @@ class Server {
   private folders: readonly string[] = [];
   private progress: WorkDoneProgressReporter | undefined;
   private state: StateParams["state"] | undefined;
-  /** Called when the plans have been read in for the first time. */
-  private begun = (): void => {};
+  /** Whether the plans are still being read in for the first time. */
+  private reading = true;
   /** Whether what stands beside the lines may have been answered before that. */
   private answeredEarly = true;
   /** The plans that were last shown of open files, to tell when what is shown beside their lines is out of date. */
@@ -87,8 +87,8 @@ class Server {
       failed: (path, error) => this.failed(`checking ${path}`, error),
     });
     const remote = can.files ? new RemoteDisk(connection, this.addresses) : undefined;
-    this.planFiles = new PlanFiles(this.workspace, new JoinedDisk(host.disk, remote), (done, all) =>
-      this.progress?.report((100 * done) / Math.max(all, 1), `${done} of ${all} files`),
+    this.planFiles = new PlanFiles(this.workspace, new JoinedDisk(host.disk, remote), (far) =>
+      this.showReading(far),
     );
     const versionOf = (path: string): number | undefined => this.documents.get(path)?.version;
     const failed = (what: string, error: unknown): void => this.failed(what, error);
@@ -125,14 +125,11 @@ class Server {
     this.folders = workspaceFolders?.map(({ uri }) => uri) ?? (typeof rootUri === "string" ? [rootUri] : []);
     this.addresses.setFolders(this.folders);
     const { connection, can } = this;
-    // Until all is read in, a plan would be said to lack what it uses.
-    const begun = new Promise<void>((resolve) => {
-      this.begun = resolve;
-    });
-    this.run("starting", () => this.workspace.whilePaused(() => begun));
     connection.onInitialized(() => this.initialized());
     connection.onDidOpenTextDocument(({ textDocument: { uri, languageId, version, text } }) => {
       this.take(TextDocument.create(uri, languageId, version, text));
+      // Without what it uses, a plan would be said to lack it.
+      this.run("reading files", () => this.planFiles.opened());
     });
     connection.onDidChangeTextDocument(({ textDocument, contentChanges }) => {
       const document = this.documents.get(this.addresses.pathOf(textDocument.uri));
@@ -205,17 +202,16 @@ class Server {
       );
     }
     if (can.configuration) this.run("settings", () => this.settings.pull(connection));
-    this.run("reading the plans", () => this.firstScan().finally(this.begun));
+    this.run("reading the plans", () => this.firstScan());
   }
 
   private async firstScan(): Promise<void> {
     this.tell("busy", "Reading the plans");
-    let reading = true;
     if (this.can.progress) {
       this.run("showing how far it is", async () => {
         const progress = await this.connection.window.createWorkDoneProgress();
         // Reading does not wait for the editor's answer, and may be through before it.
-        if (!reading) return progress.done();
+        if (!this.reading) return progress.done();
         progress.begin("Leadpipe", 0, "reading the plans", false);
         this.progress = progress;
       });
@@ -223,10 +219,15 @@ class Server {
     try {
       await this.planFiles.scan(this.addresses.folders);
     } finally {
-      reading = false;
+      this.reading = false;
       this.progress?.done();
       this.progress = undefined;
     }
+  }
+
+  private showReading(far: ReadingProgress): void {
+    if ("folders" in far) this.progress?.report(`${far.folders} folders looked through`);
+    else this.progress?.report((100 * far.done) / Math.max(far.all, 1), `${far.done} of ${far.all} files`);
   }
 
   private take(document: TextDocument): void {
@@ -258,14 +259,14 @@ class Server {
     try {
       this.findings.settled();
       const outdated = this.othersChanged();
-      if (outdated || this.answeredEarly) this.refreshShown();
-      this.answeredEarly = false;
+      if (outdated || (this.answeredEarly && !this.reading)) this.refreshShown();
+      this.answeredEarly &&= this.reading;
     } catch (error) {
       this.failed("findings", error);
     }
     // A `use` line that was just written may bring a file in.
     this.run("reading files", () => this.planFiles.follow());
-    if (this.state !== "ready" && this.progress === undefined) this.tell("ready", "");
+    if (this.state !== "ready" && !this.reading) this.tell("ready", "");
   }
 
   /** Whether an open file means something else than before although its own text is the same. */

@@ -7,13 +7,16 @@ import { alikeIn, fileName, folderOf, joined } from "./paths";
 import { decoded, EXTENSION, tooLarge } from "./plan-bytes";
 import type { Failure } from "./source";
 
+/** So many folders are looked into before it is said how many they are. */
+const OFTEN = 100;
+
 /** Folders deeper than this below an opened one are no studio's. */
 const DEEPEST = 24;
 
 /** The disk of the computer this runs on, never waited for: nothing else stands still while a file is read. */
 export const NODE_DISK: Disk = {
-  async list(folders) {
-    const walk = new Walk();
+  async list(folders, looked) {
+    const walk = new Walk(looked);
     for (const folder of folders) await walk.into(folder, 0);
     return walk.listing();
   },
@@ -56,10 +59,13 @@ class Walk {
   private readonly paths: string[] = [];
   private readonly links: { readonly path: string; readonly real: string }[] = [];
 
+  constructor(private readonly looked: (folders: number) => void = () => {}) {}
+
   async into(folder: string, depth: number): Promise<void> {
     const real = await realOf(folder);
     if (real === undefined || this.folders.has(real) || depth > DEEPEST) return;
     this.folders.add(real);
+    if (this.folders.size % OFTEN === 0) this.looked(this.folders.size);
     for (const entry of await namesIn(folder)) {
       const { name } = entry;
       if (name.startsWith(".") || name === "node_modules") continue;

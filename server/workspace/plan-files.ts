@@ -1,5 +1,5 @@
 import type { UseDeclaration } from "../../grammar/tree";
-import type { Disk } from "./disk";
+import type { Disk, Listing } from "./disk";
 import { alikeIn, composed, fileName, folderOf, foldersUp, joined, resolved } from "./paths";
 import { STUDIO_FILE, usesOf } from "./source";
 import type { Workspace } from "./workspace";
@@ -7,12 +7,18 @@ import type { Workspace } from "./workspace";
 /** Files that are read before others have their turn. */
 const BATCH = 8;
 
+/** How far reading in is: folders that were looked into so far, then files that were read. */
+export type ReadingProgress = { readonly folders: number } | { readonly done: number; readonly all: number };
+
 /**
  * Keeps a workspace in step with where its files lie: the plan files of the opened folders, and what they use
- * beyond. Every method may be called at any time; they are done one after the other.
+ * beyond. Every method may be called at any time. They are done one after the other, but none waits while folders are
+ * looked through: of a whole home folder that may take long.
  */
 export class PlanFiles {
   private folders: readonly string[] = [];
+  /** Whether all folders were looked through once. */
+  private wasScanned = false;
   /** Files that were looked for because others use them, whether they were found or not. */
   private readonly lookedFor = new Set<string>();
   private readonly wanted = new Set<string>();
@@ -23,22 +29,41 @@ export class PlanFiles {
   private readonly known = new Set<string>();
   private aliases: ReadonlyMap<string, string> = new Map();
   private last: Promise<unknown> = Promise.resolve();
+  private lastScan: Promise<unknown> = Promise.resolve();
+  /** What was told of while folders were looked through: they may have been passed already. */
+  private readonly changedMeanwhile = new Set<string>();
 
   constructor(
     private readonly workspace: Workspace,
     private readonly disk: Disk,
-    /** Called while many files are read. */
-    private readonly progress: (done: number, all: number) => void = () => {},
+    /** Called while many files are looked for and read. */
+    private readonly progress: (far: ReadingProgress) => void = () => {},
   ) {}
 
-  /** Reads everything anew, in these folders. */
+  /**
+   * Reads everything anew, in these folders. Until all is found once, what is open is checked with what it uses, and
+   * nothing is called unused.
+   */
   scan(folders: readonly string[] = this.folders): Promise<void> {
     this.folders = folders;
-    return this.inTurn(() => this.workspace.whilePaused(() => this.readAll()));
+    const next = this.lastScan.then(async () => {
+      if (!this.wasScanned) this.workspace.setMoreToCome(true);
+      this.changedMeanwhile.clear();
+      const listing = await this.disk.list(folders, (looked) => this.progress({ folders: looked }));
+      await this.inTurn(() => this.workspace.whilePaused(() => this.readAll(listing)));
+    });
+    this.lastScan = next.catch(() => undefined);
+    return next;
+  }
+
+  /** A file that the editor has opened: it is checked when what it uses is read. */
+  opened(): Promise<void> {
+    return this.workspace.whilePaused(() => this.follow());
   }
 
   /** Files that came, changed or went on the disk. */
   changed(paths: readonly string[]): Promise<void> {
+    for (const path of paths) this.changedMeanwhile.add(path);
     return this.inTurn(async () => {
       for (const path of paths) await this.reread(path);
       // A file that comes may be the one that others looked for in vain.
@@ -74,8 +99,7 @@ export class PlanFiles {
     return next;
   }
 
-  private async readAll(): Promise<void> {
-    const { paths, aliases } = await this.disk.list(this.folders);
+  private async readAll({ paths, aliases }: Listing): Promise<void> {
     this.aliases = aliases;
     this.known.clear();
     for (const path of [...paths, ...aliases.keys()]) this.known.add(path);
@@ -83,13 +107,16 @@ export class PlanFiles {
     const listed = new Set(paths);
     for (const path of this.workspace.diskPaths) if (!listed.has(path)) this.workspace.removeDisk(path);
     for (let at = 0; at < paths.length; at += BATCH) {
-      this.progress(at, paths.length);
+      this.progress({ done: at, all: paths.length });
       const batch = paths.slice(at, at + BATCH);
       const contents = await Promise.all(batch.map((path) => this.disk.read(path)));
       for (const [i, content] of contents.entries()) {
         if (content !== undefined) this.workspace.setDisk(batch[i]!, content, true);
       }
     }
+    for (const path of this.changedMeanwhile) await this.reread(path);
+    this.wasScanned = true;
+    this.workspace.setMoreToCome(false);
     this.forgetLooks();
     await this.followUses();
   }

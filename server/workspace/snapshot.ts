@@ -27,9 +27,11 @@ export class Snapshot implements Checked {
   /** For each file, those that may find something in it, in the order of the files. */
   private readonly finders: ReadonlyMap<string, readonly string[]>;
   private around: Surroundings | undefined;
+  private readonly moreToCome: boolean;
 
   constructor(set: SourceSet, before?: Snapshot) {
     this.graph = before?.graph.serves(set) === true ? before.graph : new UseGraph(set);
+    this.moreToCome = set.moreToCome === true;
     const records = recordsByTerm(set, this.graph);
     const asked = new Set(set.asked);
     const paths = [...new Set([...set.asked, ...set.sources.keys()])];
@@ -69,7 +71,7 @@ export class Snapshot implements Checked {
 
   /** What all files say of each other; every plan is built for it. */
   get surroundings(): Surroundings {
-    this.around ??= surroundingsOf(this.files);
+    this.around ??= surroundingsOf(this.files, this.moreToCome);
     return this.around;
   }
 
@@ -81,6 +83,7 @@ export class Snapshot implements Checked {
         this.files.flatMap(({ tree, planSoFar }) =>
           planSoFar === undefined ? [] : [{ tree, plan: planSoFar }],
         ),
+        this.moreToCome,
       )
     );
   }

@@ -25,6 +25,8 @@ export interface SourceSet {
   readonly aliases: ReadonlyMap<string, string>;
   /** Plan files known to exist, read or not: where a misspelt path looks for its neighbour. */
   readonly known: ReadonlySet<string>;
+  /** Other files are still to come, so nobody knows yet what is used and what is not. */
+  readonly moreToCome?: boolean;
 }
 
 /** The name of the file that is brought in by itself. */

@@ -3,13 +3,17 @@ import { JointNames } from "../plan/names";
 import type { Plan } from "../plan/plan";
 import type { Surroundings } from "../rules/surroundings";
 
-/** What the files of a set say of each other: what any of them asks for, and whether all could be read. */
+/**
+ * What the files of a set say of each other: what any of them asks for, and whether all could be read. They cannot be
+ * where more files are still to come.
+ */
 export function surroundingsOf(
   files: Iterable<{ readonly tree: SourceTree; readonly plan: Plan }>,
+  moreToCome = false,
 ): Surroundings {
   const mentioned: Plan["mentioned"][] = [];
   let terms = false;
-  let readable = true;
+  let readable = !moreToCome;
   for (const { tree, plan } of files) {
     mentioned.push(plan.mentioned);
     terms ||= plan.own.terms.length > 0;

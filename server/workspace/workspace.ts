@@ -38,6 +38,7 @@ export class Workspace {
   private failures: ReadonlyMap<string, Failure> = new Map();
   private aliases: ReadonlyMap<string, string> = new Map();
   private known: ReadonlySet<string> = new Set();
+  private moreToCome = false;
   private snapshot: Snapshot | undefined;
   private outdated = true;
   /** Counts changes; work that began at another count is out of date. */
@@ -124,6 +125,13 @@ export class Workspace {
     this.changed();
   }
 
+  /** Whether files are still being looked for, so that nothing is called unused yet. */
+  setMoreToCome(moreToCome: boolean): void {
+    if (this.moreToCome === moreToCome) return;
+    this.moreToCome = moreToCome;
+    this.changed();
+  }
+
   /** Paths that the disk is known to hold a file under. */
   get diskPaths(): readonly string[] {
     return [...this.disk.keys()];
@@ -191,6 +199,7 @@ export class Workspace {
       failures: this.failures,
       aliases: this.aliases,
       known: this.known,
+      moreToCome: this.moreToCome,
     };
   }
 

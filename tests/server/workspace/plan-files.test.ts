@@ -2,10 +2,11 @@ import { symlinkSync, unlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, test } from "vitest";
 import { SIZE_LIMIT } from "../../../server/protocol/plan-text";
+import type { Disk } from "../../../server/workspace/disk";
 import { NODE_DISK } from "../../../server/workspace/node-disk";
-import { PlanFiles } from "../../../server/workspace/plan-files";
+import { PlanFiles, type ReadingProgress } from "../../../server/workspace/plan-files";
 import { Workspace } from "../../../server/workspace/workspace";
-import { Folder } from "../cli/command";
+import { Folder, SMALL } from "../cli/command";
 
 const folders: Folder[] = [];
 afterEach(() => {
@@ -13,19 +14,21 @@ afterEach(() => {
 });
 
 /** A workspace on a real folder. */
-function opened(files: Readonly<Record<string, string | Uint8Array>>, below = "") {
+function opened(files: Readonly<Record<string, string | Uint8Array>>, below = "", disk: Disk = NODE_DISK) {
   const folder = new Folder(files);
   folders.push(folder);
   const workspace = new Workspace(
     { now: () => 0, turn: () => new Promise((resolve) => setImmediate(resolve)) },
     { checked: () => {}, settled: () => {}, failed: (_path, error) => expect.fail(String(error)) },
   );
-  const planFiles = new PlanFiles(workspace, NODE_DISK);
+  const far: ReadingProgress[] = [];
+  const planFiles = new PlanFiles(workspace, disk, (each) => far.push(each));
   const root = join(folder.path, below);
   return {
     folder,
     workspace,
     planFiles,
+    far,
     path: (name: string) => join(folder.path, name),
     scan: () => planFiles.scan([root]),
     codes: (name: string) =>
@@ -125,6 +128,72 @@ describe("what is read", () => {
     await scan();
     expect(names()).toEqual(["a/book.practice", "term.practice"]);
     expect(codes("term.practice")).toEqual([]);
+  });
+});
+
+describe("while folders are still looked through", () => {
+  /** A disk on which looking through folders ends when it is told to. */
+  function slow() {
+    let end = (): void => {};
+    const held = new Promise<void>((resolve) => {
+      end = resolve;
+    });
+    const disk: Disk = {
+      ...NODE_DISK,
+      list: async (folders, looked) => {
+        const listing = await NODE_DISK.list(folders, looked);
+        await held;
+        return listing;
+      },
+    };
+    return { disk, end };
+  }
+
+  test("what is open is checked with what it uses, and nothing is called unused before all is known", async () => {
+    const { disk, end } = slow();
+    const unused = SMALL.replace("Fifths", "Sixths").replace(/term [\s\S]*/, "");
+    const { scan, codes, workspace, planFiles, path } = opened(
+      { "book.practice": unused, "spare.practice": 'use "nowhere.practice"\n' },
+      "",
+      disk,
+    );
+    const scanned = scan();
+    const text = `use "book.practice"\n${SMALL.replace("Fifths", "Fourths")}`;
+    workspace.setOpen(path("autumn.practice"), text.replace('area "Tones"\n', ""));
+    await planFiles.opened();
+    await workspace.settled();
+    expect(codes("autumn.practice")).toContain("unknown-name");
+    expect(codes("autumn.practice")).not.toContain("use-missing");
+    expect(codes("autumn.practice")).not.toContain("unused-exercise");
+    expect(codes("spare.practice")).toBeUndefined();
+    end();
+    await scanned;
+    await workspace.settled();
+    expect(codes("spare.practice")).toEqual(["use-missing"]);
+    expect(codes("autumn.practice")).toContain("unused-exercise");
+  });
+
+  test("what is told to have changed in between is read once they are", async () => {
+    const { disk, end } = slow();
+    const { scan, codes, planFiles, folder, path } = opened({ "a.practice": AREA }, "", disk);
+    const scanned = scan();
+    // The folder has been passed when the file comes.
+    await planFiles.follow();
+    folder.write("b.practice", "term\n");
+    await planFiles.changed([path("b.practice")]);
+    end();
+    await scanned;
+    expect(codes("b.practice")).not.toEqual([]);
+    expect(codes("b.practice")).toBeDefined();
+  });
+
+  test("it is said how many they are so far, and then how many plans are read", async () => {
+    const many = Object.fromEntries(Array.from({ length: 120 }, (_, i) => [`f${i}/a.practice`, AREA]));
+    const { scan, far } = opened(many);
+    await scan();
+    expect(far[0]).toEqual({ folders: 100 });
+    expect(far[1]).toEqual({ done: 0, all: 120 });
+    expect(far.at(-1)).toEqual({ done: 112, all: 120 });
   });
 });
 
