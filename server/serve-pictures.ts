@@ -2,6 +2,7 @@ import type { CancellationToken, Hover } from "vscode-languageserver";
 import { HOVER_SCALE, type HoverNotation } from "./features/hover-notation";
 import { inColour } from "./notation/clean-svg";
 import type { Engraver, EngravingTask } from "./notation/engrave";
+import { base64 } from "./output/base64";
 import { INK, type ThemeKind } from "./pages/ink";
 
 /**
@@ -92,7 +93,5 @@ function smaller(svg: string): string {
 }
 
 function dataUri(svg: string): string {
-  let bytes = "";
-  for (const byte of new TextEncoder().encode(svg)) bytes += String.fromCharCode(byte);
-  return `data:image/svg+xml;base64,${btoa(bytes)}`;
+  return `data:image/svg+xml;base64,${base64(new TextEncoder().encode(svg))}`;
 }

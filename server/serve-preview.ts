@@ -1,6 +1,7 @@
 import { type CancellationToken, ResponseError } from "vscode-languageserver";
 import type { PictureDraft } from "./features/preview-notation";
 import { inColour } from "./notation/clean-svg";
+import { base64 } from "./output/base64";
 import { withMarks } from "./pages/notation-marks";
 import {
   EXPORT_REQUEST,
@@ -134,10 +135,4 @@ class Drafts {
   get(name: string): PictureDraft | undefined {
     return this.drafts.get(name);
   }
-}
-
-function base64(bytes: Uint8Array): string {
-  let text = "";
-  for (const byte of bytes) text += String.fromCharCode(byte);
-  return btoa(text);
 }

@@ -4,6 +4,7 @@ import { runRule } from "../../grammar/run-rule";
 import { type BlockKind, STATEMENTS } from "../../grammar/statements";
 import { beginsComment, K, lex } from "../../grammar/tokens";
 import type { CheckedFile } from "../workspace/check-sources";
+import { endOfLine } from "./line-end";
 import { type PieceAt, pieceAt } from "./tree-at";
 
 /**
@@ -113,12 +114,6 @@ export function isWhole({ block, said }: WritingPlace): boolean {
 function startOfLine(text: string, offset: number): number {
   let at = offset;
   while (at > 0 && text.charCodeAt(at - 1) !== 10 && text.charCodeAt(at - 1) !== 13) at--;
-  return at;
-}
-
-function endOfLine(text: string, offset: number): number {
-  let at = offset;
-  while (at < text.length && text.charCodeAt(at) !== 10 && text.charCodeAt(at) !== 13) at++;
   return at;
 }
 

@@ -2,6 +2,7 @@ import { type FoldingRange, FoldingRangeKind } from "vscode-languageserver-types
 import type { Piece } from "../../grammar/piece";
 import { beginsComment } from "../../grammar/tokens";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
+import { endOfLine } from "./line-end";
 import { fileOf, linesOf } from "./lines-of";
 
 /**
@@ -104,12 +105,6 @@ function readFolds(text: string): readonly Fold[] {
   const end = text.trimEnd().length;
   for (const from of open) found.push({ from, to: end, kind: "open block" });
   return found;
-}
-
-function endOfLine(text: string, from: number): number {
-  let at = from;
-  while (at < text.length && text.charAt(at) !== "\n" && text.charAt(at) !== "\r") at++;
-  return at;
 }
 
 /** Of several folds that begin on one line, the longest. */

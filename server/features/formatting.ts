@@ -1,7 +1,8 @@
 import type { Range, TextEdit } from "vscode-languageserver-types";
-import { formatPieces, usesCrlf } from "../../grammar/format";
+import { formatPieces } from "../../grammar/format";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
 import { changedRuns } from "./changed-runs";
+import { lineEndOf } from "./line-end";
 import { fileOf, markLength, offsetOf, rangeOf } from "./lines-of";
 
 /**
@@ -24,7 +25,7 @@ export function formatRange(checked: Checked, path: string, range: Range): TextE
 
 function edits(file: CheckedFile, from: number, to: number): TextEdit[] {
   const { pieces, starts } = file.tree;
-  const lineEnd = usesCrlf(file.text) ? "\r\n" : "\n";
+  const lineEnd = lineEndOf(file);
   const laid = formatPieces(pieces);
   const found: TextEdit[] = [];
   for (const [i, piece] of pieces.entries()) {

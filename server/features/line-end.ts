@@ -1,6 +1,14 @@
+import { usesCrlf } from "../../grammar/format";
 import type { CheckedFile } from "../workspace/check-sources";
 
-/** How the lines of a file end, as its first line does. */
-export function lineEndOf({ text }: CheckedFile): string {
-  return /\r\n|\n|\r/.exec(text)?.[0] ?? "\n";
+/** How the lines of a file end, as most of them do. */
+export function lineEndOf({ text }: Pick<CheckedFile, "text">): string {
+  return usesCrlf(text) ? "\r\n" : "\n";
+}
+
+/** Where the line that holds an offset ends, before the signs that end it. */
+export function endOfLine(text: string, offset: number): number {
+  let at = offset;
+  while (at < text.length && text.charCodeAt(at) !== 10 && text.charCodeAt(at) !== 13) at++;
+  return at;
 }
