@@ -4,21 +4,18 @@
  *
  *     npx tsx tests/editor/preview-tour.ts FOLDER [oldest|newest] [workspace|browser] [light] [dark] [contrast] [contrastLight]
  */
-import { mkdir, readFile } from "node:fs/promises";
+import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
 import type { Frame } from "playwright-core";
-import { editions, type Theme } from "./editions";
+import { editions } from "./editions";
 import { Failure } from "./failure";
 import { openWorkbench } from "./open-workbench";
-import { packageExtension } from "./package-extension";
 import { runAsProgram } from "./run-as-program";
 import { sampleWorkspace } from "./sample-workspace";
-import { startChromium } from "./start-chromium";
-import { makeTemporaryFolder } from "./temporary-folder";
+import { camera, onTour, Steps, THEMES, tourOptions } from "./tours";
 import { Ui } from "./ui";
 
-const THEMES: readonly Theme[] = ["light", "dark", "contrast", "contrastLight"];
 const WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 
 interface Violation {
@@ -31,31 +28,13 @@ declare const axe: {
 };
 
 async function main(): Promise<number> {
-  const [target, ...asked] = process.argv.slice(2);
-  if (target === undefined) throw new Failure("Say into which folder the pictures go.");
-  const name = asked.includes("newest") ? "newest" : "oldest";
-  const host = asked.includes("browser") ? "browser" : "workspace";
-  const picked = THEMES.filter((theme) => asked.includes(theme));
-  await mkdir(target, { recursive: true });
+  const options = await tourOptions(process.argv.slice(2));
+  const { name, host, themes } = options;
   const axeSource = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-  const temporary = await makeTemporaryFolder("package");
-  const browser = await startChromium();
-  let passed = 0;
-  let failed = 0;
-  const walk = async (title: string, go: () => Promise<void>): Promise<void> => {
-    const begun = performance.now();
-    try {
-      await go();
-      passed++;
-      console.log(`ok      ${title} (${Math.round(performance.now() - begun)} ms)`);
-    } catch (thrown) {
-      failed++;
-      console.log(`FAILED  ${title}: ${String(thrown)}`);
-    }
-  };
-  try {
-    const packaged = await packageExtension(temporary.root);
-    for (const theme of picked.length > 0 ? picked : THEMES) {
+  const steps = new Steps();
+  const walk = (title: string, go: () => Promise<void>): Promise<void> => steps.go(title, go);
+  await onTour(async (packaged, browser) => {
+    for (const theme of themes.length > 0 ? themes : THEMES) {
       const workbench = await openWorkbench(browser, {
         edition: editions[name],
         host,
@@ -70,11 +49,7 @@ async function main(): Promise<number> {
       page.on("console", (message) => {
         if (/content security policy|refused to/i.test(message.text())) broken.push(message.text());
       });
-      const shot = (title: string): Promise<Buffer> =>
-        page.screenshot({
-          path: path.join(target, `${name}-${host}-${theme}-${title}.png`),
-          animations: "disabled",
-        });
+      const shot = camera(page, options, theme);
       let inside: Frame | undefined;
       const audited = async (title: string): Promise<void> => {
         if (inside === undefined) throw new Failure("the preview is not open");
@@ -149,12 +124,8 @@ async function main(): Promise<number> {
         await workbench.close();
       }
     }
-  } finally {
-    await browser.close();
-    await temporary.remove();
-  }
-  console.log(`${passed} passed, ${failed} failed`);
-  return failed === 0 ? 0 : 1;
+  });
+  return steps.close();
 }
 
 /** The line of the book, from 1, on which an exercise begins. */

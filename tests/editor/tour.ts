@@ -3,17 +3,12 @@
  *
  *     npx tsx tests/editor/tour.ts FOLDER [oldest|newest] [light|dark|contrast|contrastLight] [workspace|browser]
  */
-import { mkdir } from "node:fs/promises";
-import path from "node:path";
-import { editions, type Theme } from "./editions";
+import { editions } from "./editions";
 import { extensionId } from "./extension-id";
-import { Failure } from "./failure";
 import { openWorkbench } from "./open-workbench";
-import { packageExtension } from "./package-extension";
 import { runAsProgram } from "./run-as-program";
 import { sampleWorkspace } from "./sample-workspace";
-import { startChromium } from "./start-chromium";
-import { makeTemporaryFolder } from "./temporary-folder";
+import { camera, onTour, Steps, tourOptions } from "./tours";
 import { Ui } from "./ui";
 
 /** What the tour changes: the key of a Tuesday evening, and where it stands in its file. */
@@ -21,19 +16,11 @@ const LINE = 275;
 const KEY_COLUMN = 29;
 
 async function main(): Promise<number> {
-  const [target, ...asked] = process.argv.slice(2);
-  if (target === undefined) throw new Failure("Say into which folder the pictures go.");
-  const name = asked.includes("newest") ? "newest" : "oldest";
-  const host = asked.includes("browser") ? "browser" : "workspace";
-  const theme: Theme =
-    (["light", "contrast", "contrastLight"] as const).find((one) => asked.includes(one)) ?? "dark";
-  await mkdir(target, { recursive: true });
-  const temporary = await makeTemporaryFolder("package");
-  const browser = await startChromium();
-  let passed = 0;
-  let failed = 0;
-  try {
-    const packaged = await packageExtension(temporary.root);
+  const options = await tourOptions(process.argv.slice(2));
+  const { name, host } = options;
+  const theme = options.themes.find((one) => one !== "dark") ?? "dark";
+  const steps = new Steps();
+  await onTour(async (packaged, browser) => {
     const workbench = await openWorkbench(browser, {
       edition: editions[name],
       host,
@@ -44,23 +31,9 @@ async function main(): Promise<number> {
     const { page } = workbench;
     const ui = new Ui(page);
     page.setDefaultTimeout(15_000);
-    const shot = (title: string): Promise<Buffer> =>
-      page.screenshot({
-        path: path.join(target, `${name}-${host}-${theme}-${title}.png`),
-        animations: "disabled",
-      });
-    const walk = async (title: string, go: () => Promise<void>): Promise<void> => {
-      const begun = performance.now();
-      try {
-        await go();
-        passed++;
-        console.log(`ok      ${title} (${Math.round(performance.now() - begun)} ms)`);
-      } catch (thrown) {
-        failed++;
-        console.log(`FAILED  ${title}: ${String(thrown)}`);
-        await shot(`failed-${title.replaceAll(" ", "-")}`);
-      }
-    };
+    const shot = camera(page, options, theme);
+    const walk = (title: string, go: () => Promise<void>): Promise<void> =>
+      steps.go(title, go, () => shot(`failed-${title.replaceAll(" ", "-")}`));
     const suggestions = page.locator(".suggest-widget.visible .monaco-list-row");
     const marks = ui.editor.locator(".squiggly-warning");
     try {
@@ -150,12 +123,8 @@ async function main(): Promise<number> {
     } finally {
       await workbench.close();
     }
-  } finally {
-    await browser.close();
-    await temporary.remove();
-  }
-  console.log(`${passed} passed, ${failed} failed`);
-  return failed === 0 ? 0 : 1;
+  });
+  return steps.close();
 }
 
 runAsProgram(main);
