@@ -1,23 +1,8 @@
-import { readSource } from "../../grammar/pieces";
 import type { Checked } from "./checked";
 import { Snapshot } from "./snapshot";
 import type { SourceSet } from "./source";
 
 export type { Checked, CheckedFile, PieceHomes } from "./checked";
-
-/** Checks plan texts that are at hand, each under its path. */
-export function checkTexts(texts: ReadonlyMap<string, string>): Checked {
-  const sources = new Map(
-    [...texts].map(([path, text]) => [path, { path, text, tree: readSource(text) }] as const),
-  );
-  return checkSources({
-    asked: [...texts.keys()],
-    sources,
-    failures: new Map(),
-    aliases: new Map(),
-    known: new Set(),
-  });
-}
 
 export interface CheckOptions {
   /** False where only the plans are wanted; what is found in them is then worked out only if it is asked for. */

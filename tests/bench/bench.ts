@@ -93,9 +93,9 @@ function bundled(source: string): string {
   return outfile;
 }
 
-async function shippedCheck(): Promise<typeof import("../../server/workspace/check-sources").checkTexts> {
-  const built: typeof import("../../server/workspace/check-sources") = await import(
-    pathToFileURL(bundled("server/workspace/check-sources.ts")).href
+async function shippedCheck(): Promise<typeof import("../server/check-texts").checkTexts> {
+  const built: typeof import("../server/check-texts") = await import(
+    pathToFileURL(bundled("tests/server/check-texts.ts")).href
   );
   return built.checkTexts;
 }

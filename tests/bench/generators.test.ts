@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { unrollTerm } from "../../server/days/unroll";
 import { playersOf } from "../../server/plan/plan";
-import { type Checked, checkTexts } from "../../server/workspace/check-sources";
+import type { Checked } from "../../server/workspace/check-sources";
+import { checkTexts } from "../server/check-texts";
 import { conservatoryFiles } from "./conservatory";
 import { practiceText } from "./practice-text";
 import { ASSIGNMENTS_A_DAY, CONSERVATORY, DAYS_A_TERM, ONE_PLAN, studioOf } from "./studio";

@@ -20,7 +20,7 @@ import {
   PREVIEW_REQUEST,
   type PreviewResult,
 } from "../../server/protocol/requests";
-import { checkTexts } from "../../server/workspace/check-sources";
+import { checkTexts } from "../server/check-texts";
 import { BenchEditor } from "./bench-editor";
 import { median, p95 } from "./timing";
 

@@ -14,7 +14,7 @@ import { packetFiles, packetTasks } from "../../server/output/packet-files";
 import { packetLook } from "../../server/output/packet-print";
 import { packetChoice } from "../../server/pages/sheet-choice";
 import { packet } from "../../server/pages/sheet-packet";
-import { checkTexts } from "../../server/workspace/check-sources";
+import { checkTexts } from "../server/check-texts";
 
 const [book = "", root = ""] = process.argv.slice(2);
 const { files } = checkTexts(new Map([[book, readFileSync(book, "utf8")]]));

@@ -9,7 +9,7 @@ import { dateText } from "../../server/plan/date";
 import { playersOf } from "../../server/plan/plan";
 import { lasting } from "../../server/profile/profile";
 import { weekTotals } from "../../server/totals/week";
-import { checkTexts } from "../../server/workspace/check-sources";
+import { checkTexts } from "../server/check-texts";
 import { leadpipe } from "./leadpipe";
 
 /** “The life of one line” in DEVELOPERS.md, followed through the code: what is said there is what happens. */

@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import manifest from "../../package.json";
 import { VERB_NAMES } from "../../server/commands/help";
-import { checkTexts } from "../../server/workspace/check-sources";
+import { checkTexts } from "../server/check-texts";
 import { blocksOf, consoleOf, wordsOf } from "./blocks";
 import { leadpipe } from "./leadpipe";
 

@@ -23,7 +23,8 @@ import {
   SOUND_REQUEST,
   type SoundParams,
 } from "../../../server/protocol/requests";
-import { type Checked, checkTexts } from "../../../server/workspace/check-sources";
+import type { Checked } from "../../../server/workspace/check-sources";
+import { checkTexts } from "../../server/check-texts";
 
 const ROOT = fileURLToPath(new URL("../../..", import.meta.url));
 /** Where the page seems to come from; nothing is asked of any network. */

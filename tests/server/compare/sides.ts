@@ -1,8 +1,8 @@
 import { comparePlans } from "../../../server/compare/compare-plans";
 import type { Comparison } from "../../../server/compare/comparison";
-import { checkTexts } from "../../../server/workspace/check-sources";
 import { planSideOf } from "../../../server/workspace/plan-side-of";
 import { fixture } from "../../fixture";
+import { checkTexts } from "../check-texts";
 
 /** Two pictures of plans compared, each of one file or of several. */
 export function compared(before: string, after: string): Comparison {

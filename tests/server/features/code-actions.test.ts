@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { CodeAction } from "vscode-languageserver-types";
 import { CodeActionKind } from "vscode-languageserver-types";
 import { codeActionsAt } from "../../../server/features/code-actions";
-import { type Checked, checkTexts } from "../../../server/workspace/check-sources";
+import type { Checked } from "../../../server/workspace/check-sources";
+import { checkTexts } from "../check-texts";
 import { drawnPlan, edited, PLACES } from "./write-fixture";
 import { BOOK, studio, studioWith } from "./writing-studio";
 

@@ -7,7 +7,7 @@ import {
   positionOf,
   rangeOf,
 } from "../../../server/features/lines-of";
-import { checkTexts } from "../../../server/workspace/check-sources";
+import { checkTexts } from "../check-texts";
 import { asWindows, opened, PLACES } from "./opened";
 
 const TEXT = 'area "🎺"\narea "B"\n';

@@ -19,12 +19,8 @@ import { prepareRename, rename } from "../../../server/features/rename";
 import { selectionRanges } from "../../../server/features/selection-ranges";
 import { semanticTokens } from "../../../server/features/semantic-tokens";
 import { workspaceSymbols } from "../../../server/features/workspace-symbols";
-import {
-  type Checked,
-  type CheckedFile,
-  checkSources,
-  checkTexts,
-} from "../../../server/workspace/check-sources";
+import { type Checked, type CheckedFile, checkSources } from "../../../server/workspace/check-sources";
+import { checkTexts } from "../check-texts";
 import { FIXED } from "../music/fixed-seed";
 import { asWindows, edited, liesInside, PLACES } from "./opened";
 

@@ -6,7 +6,7 @@ import { newStudio, studioChoices } from "../../../server/features/new-studio";
 import { totalsRows } from "../../../server/output/totals-rows";
 import { playersOf } from "../../../server/plan/plan";
 import type { NewStudioParams } from "../../../server/protocol/requests";
-import { checkTexts } from "../../../server/workspace/check-sources";
+import { checkTexts } from "../check-texts";
 import { FIXED } from "../music/fixed-seed";
 
 const choices = studioChoices();

@@ -1,7 +1,8 @@
 import type { Position, Range, TextEdit } from "vscode-languageserver-types";
 import { offsetOf, type Places, positionOf } from "../../../server/features/lines-of";
-import { type Checked, type CheckedFile, checkTexts } from "../../../server/workspace/check-sources";
+import type { Checked, CheckedFile } from "../../../server/workspace/check-sources";
 import { drawn, fixture } from "../../fixture";
+import { checkTexts } from "../check-texts";
 
 /** A picture of a few files as an editor has them open, with ways to draw what a feature answers. */
 

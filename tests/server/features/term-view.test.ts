@@ -3,8 +3,8 @@ import { dayStatus } from "../../../server/features/day-status";
 import { fileOf, positionOf } from "../../../server/features/lines-of";
 import { termView } from "../../../server/features/term-view";
 import type { DayView, FigureView, PlaceView, TermView, WeekView } from "../../../server/protocol/requests";
-import { checkTexts } from "../../../server/workspace/check-sources";
 import { fixture } from "../../fixture";
+import { checkTexts } from "../check-texts";
 import { SMALL_TERM } from "./small-term";
 
 const places = { uriOf: (path: string): string => `plan:/${path}` };

@@ -1,7 +1,8 @@
 import type { Position, Range, TextEdit } from "vscode-languageserver-types";
 import { offsetOf, positionOf } from "../../../server/features/lines-of";
-import { type Checked, type CheckedFile, checkTexts } from "../../../server/workspace/check-sources";
+import type { Checked, CheckedFile } from "../../../server/workspace/check-sources";
 import { type FixtureFile, fixture } from "../../fixture";
+import { checkTexts } from "../check-texts";
 
 /** A picture of one or several files, checked, with the cursor and the ranges drawn into it. */
 export interface Drawn {

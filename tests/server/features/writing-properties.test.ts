@@ -11,7 +11,8 @@ import { diagnosticsOf } from "../../../server/features/diagnostics";
 import { hoverAt } from "../../../server/features/hover";
 import { inlayHintsIn } from "../../../server/features/inlay-hints";
 import { linesOf, offsetOf, positionOf } from "../../../server/features/lines-of";
-import { type Checked, type CheckedFile, checkTexts } from "../../../server/workspace/check-sources";
+import type { Checked, CheckedFile } from "../../../server/workspace/check-sources";
+import { checkTexts } from "../check-texts";
 import { FIXED } from "../music/fixed-seed";
 import { edited, PLACES, textIn } from "./write-fixture";
 

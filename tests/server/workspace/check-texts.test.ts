@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { type Checked, checkTexts } from "../../../server/workspace/check-sources";
+import type { Checked } from "../../../server/workspace/check-sources";
 import { foldersUp, relativePath, resolved } from "../../../server/workspace/paths";
+import { checkTexts } from "../check-texts";
 
 function checked(texts: Readonly<Record<string, string>>): Checked {
   return checkTexts(new Map(Object.entries(texts)));

@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import type { Finding } from "../../../server/rules/finding";
-import { type Checked, checkTexts } from "../../../server/workspace/check-sources";
+import type { Checked } from "../../../server/workspace/check-sources";
 import { Workspace, type WorkspaceListener } from "../../../server/workspace/workspace";
+import { checkTexts } from "../check-texts";
 import { SMALL } from "../cli/command";
 
 /** Time that stands still unless it is moved, so that every step is a slice of its own or none is. */
