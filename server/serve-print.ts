@@ -38,7 +38,9 @@ export function answerPrint(ground: RequestsGround, shop: PrintShop): void {
 
   connection.onRequest<PrintChoicesResult, void>(
     PRINT_CHOICES_REQUEST,
-    (params: PrintChoicesParams, token: CancellationToken) => {
+    async (params: PrintChoicesParams, token: CancellationToken) => {
+      // Who plays may stand in files that are still being read.
+      await workspace.readIn();
       const path = addresses.pathOf(params.uri);
       return answers.about<PrintChoicesResult>(
         "printing",
@@ -54,6 +56,7 @@ export function answerPrint(ground: RequestsGround, shop: PrintShop): void {
   connection.onRequest<PrintResult | null, void>(
     PRINT_REQUEST,
     async (params: PrintParams, token: CancellationToken) => {
+      await workspace.readIn();
       const path = addresses.pathOf(params.uri);
       const plan = await answers.about<PrintPlan>(
         "printing",
