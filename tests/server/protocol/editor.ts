@@ -1,10 +1,11 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { PassThrough } from "node:stream";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { buildSync } from "esbuild";
+import { afterAll } from "vitest";
 import {
   type ClientCapabilities,
   createConnection,
@@ -32,6 +33,11 @@ import type { Features } from "../../../server/serve-features";
 const ROOT = fileURLToPath(new URL("../../..", import.meta.url));
 
 let program: string | undefined;
+
+afterAll(() => {
+  if (program !== undefined) rmSync(dirname(program), { recursive: true, force: true });
+  program = undefined;
+});
 
 /** The server as it is shipped, bundled afresh once for each test file. */
 export function bundledServer(): string {
