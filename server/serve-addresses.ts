@@ -45,6 +45,11 @@ export class Addresses {
     return path.startsWith("/") ? `file://${encoded(path)}` : path;
   }
 
+  /** A file that is nowhere any more: how its address was written need not be known. */
+  forget(path: string): void {
+    this.asWritten.delete(path);
+  }
+
   /** The path of an address that nobody will be given back. */
   plainPath(uri: string): string {
     const parts = /^([A-Za-z][\w+.-]*):(?:\/\/([^/?#]*))?([^?#]*)(.*)$/.exec(uri);

@@ -63,6 +63,8 @@ class Server {
   private readonly planFiles: PlanFiles;
   private readonly findings: Findings;
   private readonly answers: Answers;
+  /** Files that were closed since all was checked last. */
+  private readonly closed = new Set<string>();
   private folders: readonly string[] = [];
   private progress: WorkDoneProgressReporter | undefined;
   private state: StateParams["state"] | undefined;
@@ -142,6 +144,7 @@ class Server {
       this.shown.delete(path);
       this.workspace.close(path);
       this.findings.closed(path);
+      this.closed.add(path);
       this.run("reading files", () => this.planFiles.closed(path));
     });
     connection.onDidSaveTextDocument(({ textDocument }) => {
@@ -258,6 +261,7 @@ class Server {
   private settled(): void {
     try {
       this.findings.settled();
+      this.forgetAddresses();
       const outdated = this.othersChanged();
       if (outdated || (this.answeredEarly && !this.reading)) this.refreshShown();
       this.answeredEarly &&= this.reading;
@@ -267,6 +271,14 @@ class Server {
     // A `use` line that was just written may bring a file in.
     this.run("reading files", () => this.planFiles.follow());
     if (this.state !== "ready" && !this.reading) this.tell("ready", "");
+  }
+
+  /** What was closed and is on no disk is spoken of no more, once its findings have been taken back. */
+  private forgetAddresses(): void {
+    for (const path of this.closed) {
+      if (this.workspace.checked.file(path) === undefined) this.addresses.forget(path);
+    }
+    this.closed.clear();
   }
 
   /** Whether an open file means something else than before although its own text is the same. */

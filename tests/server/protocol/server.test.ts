@@ -11,6 +11,7 @@ import {
   type Diagnostic,
   DidChangeWatchedFilesNotification,
   DidChangeWorkspaceFoldersNotification,
+  DidCreateFilesNotification,
   DidSaveTextDocumentNotification,
   DocumentDiagnosticRequest,
   DocumentSymbolRequest,
@@ -454,6 +455,22 @@ describe("files", () => {
     await editor.open("untitled:Untitled-1", `${USES}${TERM.replace("Fifths", "Fifth")}`);
     const found = await editor.findings("untitled:Untitled-1", has("unknown-name"));
     expect(codesOf(found)).not.toContain("use-missing");
+  });
+
+  test("closed and never saved: how the editor wrote its address is forgotten", async () => {
+    const { editor, root, folder, uri } = studio();
+    await editor.initialize([root]);
+    const oddly = `${root}/n%65w.practice`;
+    await editor.open(oddly, "term\n");
+    await editor.findings(oddly, (found) => found.length > 0);
+    await editor.close(oddly);
+    await editor.findings(oddly, (found) => found.length === 0);
+    folder.write("new.practice", "term\n");
+    await editor.connection.sendNotification(DidCreateFilesNotification.type, {
+      files: [{ uri: uri("new.practice") }],
+    });
+    await editor.findings(uri("new.practice"), (found) => found.length > 0);
+    expect(editor.sent.get(oddly)?.diagnostics).toEqual([]);
   });
 
   test("that are no plans say so and keep nobody", async () => {
