@@ -10,7 +10,7 @@ export async function tellOfPages(files: readonly vscode.Uri[], remarks: readonl
       ? vscode.l10n.t("Written: {0}", nameOf(first))
       : vscode.l10n.t("Written: {0} and {1} more", nameOf(first), more.length);
   const [open, show] = [vscode.l10n.t("Open"), vscode.l10n.t("Show in Folder")];
-  const offered = more.length === 0 ? [open, show] : [show];
+  const offered = more.length === 0 && canOpen(first) ? [open, show] : [show];
   const chosen =
     remarks.length === 0
       ? await vscode.window.showInformationMessage(written, ...offered)
@@ -23,7 +23,7 @@ export async function tellOfPages(files: readonly vscode.Uri[], remarks: readonl
 
 /**
  * Opens pages with whatever opens such files on this computer. Where the file lies elsewhere, pages for a browser are
- * shown in a tab, and for PDF the editor is asked.
+ * shown in a tab, and PDF in the editor that was installed for it.
  */
 async function openPages(file: vscode.Uri): Promise<void> {
   if (isHere(file)) {
@@ -41,6 +41,23 @@ async function openPages(file: vscode.Uri): Promise<void> {
     localResourceRoots: [],
   });
   panel.webview.html = html;
+}
+
+/** Whether opening a file shows its pages: an editor that knows no PDF would show what they are written with. */
+function canOpen(file: vscode.Uri): boolean {
+  return isHere(file) || file.path.endsWith(".html") || vscode.extensions.all.some(showsPdf);
+}
+
+function showsPdf({ packageJSON }: { readonly packageJSON: unknown }): boolean {
+  if (typeof packageJSON !== "object" || packageJSON === null || !("contributes" in packageJSON))
+    return false;
+  const { contributes } = packageJSON;
+  return (
+    typeof contributes === "object" &&
+    contributes !== null &&
+    "customEditors" in contributes &&
+    JSON.stringify(contributes.customEditors).toLowerCase().includes(".pdf")
+  );
 }
 
 /** Whether a file lies on the computer that the editor's window is on. */
