@@ -2,7 +2,7 @@ import * as vscode from "vscode";
 import type { NewStudioParams } from "../../../server/protocol/requests";
 import { has, same } from "./expectations";
 import { leadpipe } from "./leadpipe";
-import { at, folder, hoverWith, put } from "./plans";
+import { at, finding, folder, gone, hoverWith, put, show } from "./plans";
 import { when } from "./when";
 
 export const ANSWERS: NewStudioParams = {
@@ -37,8 +37,8 @@ export async function studioIn(target: vscode.Uri): Promise<readonly vscode.Uri[
     () => [JSON.stringify(pipe.term()?.title ?? null)],
   );
   await hoverWith(editor.document.uri, at(editor.document, '"Level road"', 3), "Articulation");
+  for (const file of files) await checkedAfresh(file);
   for (const file of files) {
-    // What is only told, such as a note, may come later; nothing of this has come at all.
     same(
       vscode.languages
         .getDiagnostics(file)
@@ -48,6 +48,23 @@ export async function studioIn(target: vscode.Uri): Promise<readonly vscode.Uri[
     );
   }
   return files;
+}
+
+/**
+ * Resolves once the findings of a file are those of its text as it stands: a line that cannot be meant is marked, and
+ * its mark goes with it. Of a file that nothing is found in, nothing else would ever be heard.
+ */
+async function checkedAfresh(uri: vscode.Uri): Promise<void> {
+  const { document } = await show(uri);
+  const { line } = document.lineAt(document.lineCount - 1).range.end;
+  const strange = (each: vscode.Diagnostic): boolean => each.range.end.line > line;
+  const edit = new vscode.WorkspaceEdit();
+  edit.insert(uri, document.lineAt(line).range.end, "\n\nterm\n");
+  await vscode.workspace.applyEdit(edit);
+  await finding(uri, "a line that cannot be meant", strange);
+  await vscode.commands.executeCommand("undo");
+  await gone(uri, "a line that cannot be meant", strange);
+  await document.save();
 }
 
 /** The files stand, check clean, and stay as they are where the command is given again. */
