@@ -35,6 +35,7 @@ export async function bundleSuite(under: string): Promise<BundledSuite> {
     main: "./companion.js",
     browser: "./companion.js",
     activationEvents: [],
+    capabilities: { untrustedWorkspaces: { supported: true } },
   };
   await writeFile(path.join(folder, "package.json"), JSON.stringify(manifest));
   return { folder, script: "index" };

@@ -4,6 +4,7 @@ import type { Edition, Theme } from "./editions";
 import { makeRunFolder } from "./run-folder";
 import { startFront } from "./start-front";
 import { installVsix, startVscodeServer } from "./vscode-server";
+import { workspaceFile } from "./workspace-file";
 
 /** The extension host that the extension under test lives in. */
 export type Host = "workspace" | "browser";
@@ -72,6 +73,10 @@ export async function openWorkbench(browser: Browser, options: WorkbenchOptions)
     const run = await makeRunFolder();
     closers.push(() => run.remove());
     await cp(options.workspace, run.workspace, { recursive: true });
+    const opened =
+      suite === undefined
+        ? { folder: run.workspace }
+        : { workspace: await workspaceFile(run.root, run.workspace) };
     if (host === "workspace") await installVsix(edition, run, options.vsix);
     const server = await startVscodeServer(edition, run);
     closers.push(() => server.stop());
@@ -102,7 +107,7 @@ export async function openWorkbench(browser: Browser, options: WorkbenchOptions)
       onPrint: (listener) => void listeners.push(listener),
       folder: run.workspace,
       serverLog: () => server.log(),
-      start: async () => void (await page.goto(address(options, front.authority, run.workspace))),
+      start: async () => void (await page.goto(address(options, front.authority, opened))),
       close,
     };
   } catch (thrown) {
@@ -111,8 +116,12 @@ export async function openWorkbench(browser: Browser, options: WorkbenchOptions)
   }
 }
 
-/** The address of the workbench: the folder to open and, for the workspace's host, what to develop and test. */
-function address(options: WorkbenchOptions, authority: string, workspace: string): string {
+/** The address of the workbench: what to open and, for the workspace's host, what to develop and test. */
+function address(
+  options: WorkbenchOptions,
+  authority: string,
+  opened: Readonly<Record<string, string>>,
+): string {
   const payload: [string, string][] = [["skipWelcome", "true"]];
   if (options.host === "workspace" && options.suite) {
     const remote = `vscode-remote://${authority}${options.suite.folder}`;
@@ -121,7 +130,7 @@ function address(options: WorkbenchOptions, authority: string, workspace: string
       ["extensionTestsPath", `${remote}/${options.suite.script}`],
     );
   }
-  const query = new URLSearchParams({ folder: workspace, payload: JSON.stringify(payload) });
+  const query = new URLSearchParams({ ...opened, payload: JSON.stringify(payload) });
   return `http://${authority}/?${query}`;
 }
 
@@ -132,6 +141,8 @@ function pageSettings(options: WorkbenchOptions, authority: string): Record<stri
   const extensions =
     host === "browser" ? [at("/extension-under-test"), ...(suite ? [at("/suite")] : [])] : [];
   return {
+    // Whether trust is asked about is then a matter of settings.
+    enableWorkspaceTrust: true,
     developmentOptions: {
       // The driver hands a suite's console and exit code to the page, but the newest version then shows no toasts,
       // so it is left out where a person is imitated.

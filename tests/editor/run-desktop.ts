@@ -14,6 +14,7 @@ import { packageExtension } from "./package-extension";
 import { runAsProgram } from "./run-as-program";
 import { sampleWorkspace } from "./sample-workspace";
 import { makeTemporaryFolder } from "./temporary-folder";
+import { workspaceFile } from "./workspace-file";
 
 runAsProgram(async () => {
   const temporary = await makeTemporaryFolder("desktop");
@@ -30,7 +31,7 @@ runAsProgram(async () => {
       extensionDevelopmentPath: [unpacked, suite.folder],
       extensionTestsPath: path.join(suite.folder, suite.script),
       launchArgs: [
-        workspace,
+        await workspaceFile(temporary.root, workspace),
         "--disable-extensions",
         "--disable-workspace-trust",
         `--user-data-dir=${path.join(temporary.root, "data")}`,

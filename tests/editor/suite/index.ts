@@ -1,5 +1,7 @@
 import * as vscode from "vscode";
 import { runChecks } from "./checks";
+import { deletedWhileOpen } from "./deleted";
+import { severalFolders } from "./folders";
 import { completion, hover, outline, rename } from "./knowing";
 import { mainStory } from "./main-story";
 import { newStudio } from "./new-studio";
@@ -10,6 +12,7 @@ import { serverBack } from "./server-back";
 import { sideView, statusItem } from "./side-view";
 import { starts } from "./start";
 import { STORIES, type Story } from "./stories";
+import { anyTrust } from "./trust";
 import { lastCommit, nextTerm, otherPlan, report } from "./year";
 
 const checks: Readonly<Record<Story, () => Promise<void>>> = {
@@ -38,6 +41,9 @@ const checks: Readonly<Record<Story, () => Promise<void>>> = {
   "a server that ends comes back; one that keeps ending is left alone until asked for": serverBack,
   "a studio on no disk is read through the editor": noDisk,
   "a plan that was never saved is checked": neverSaved,
+  "a book that is deleted while it is open holds until it is closed": deletedWhileOpen,
+  "a second folder is checked while it is open": severalFolders,
+  "a studio is checked whether its folder is trusted or not": anyTrust,
 };
 
 /** The entry that an editor's test host calls. */

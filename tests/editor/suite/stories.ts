@@ -28,6 +28,9 @@ export const STORIES = [
   "a server that ends comes back; one that keeps ending is left alone until asked for",
   "a studio on no disk is read through the editor",
   "a plan that was never saved is checked",
+  "a book that is deleted while it is open holds until it is closed",
+  "a second folder is checked while it is open",
+  "a studio is checked whether its folder is trusted or not",
 ] as const;
 
 export type Story = (typeof STORIES)[number];
