@@ -9,7 +9,8 @@ import { when } from "./when";
 async function showing(pipe: Leadpipe, title: string): Promise<void> {
   await when(
     pipe.onDidRefreshTerm,
-    () => pipe.term()?.title === title || undefined,
+    // While plans are still read in, a term may lack those who play it.
+    () => (pipe.term()?.title === title && (pipe.term()?.weeks.length ?? 0) > 0) || undefined,
     `the term “${title}” in the side view`,
     () => [pipe.term()?.title ?? "nothing"],
   );
