@@ -105,12 +105,14 @@ exercise "Short song" {
 }
 `;
 
-/** A packet of a book that lies on no disk is written through the editor. */
+/** A packet of a book that lies on no disk is written through the editor; where nothing may be written, nothing is. */
 export async function printsPacket(): Promise<void> {
   await leadpipe();
   const registered = vscode.workspace.registerFileSystemProvider("sample", new SampleFiles(), {
     isCaseSensitive: true,
   });
+  const locked = new SampleFiles();
+  const shutAway = vscode.workspace.registerFileSystemProvider("locked", locked, { isReadonly: true });
   try {
     const book = vscode.Uri.parse("sample:/print/book.practice");
     await vscode.workspace.fs.writeFile(book, new TextEncoder().encode(PLAN));
@@ -123,8 +125,16 @@ export async function printsPacket(): Promise<void> {
     if (ENDING === "html") for (const key of ["C major", "G major"]) has(text, key);
     // A title, the contents, and the area with its twelve keys.
     else same(pagesIn(text) >= 3, true);
+    const shut = vscode.Uri.parse(`locked:/packet.${ENDING}`);
+    const refused = await print("leadpipe.printPacket", {
+      wish: { ...wish, of: "book", keys: "home" },
+      target: shut,
+    });
+    same(refused?.length, undefined);
+    same(locked.readDirectory(vscode.Uri.parse("locked:/")).length, 0);
     await vscode.commands.executeCommand("workbench.action.closeActiveEditor");
   } finally {
     registered.dispose();
+    shutAway.dispose();
   }
 }
