@@ -45,6 +45,33 @@ export class Ui {
     await this.pick(">", title, title);
   }
 
+  /** Runs a command that goes on with questions of its own. */
+  async beginCommand(title: string): Promise<void> {
+    await this.page.keyboard.press("F1");
+    await this.quickInput.locator("input[type=text]").fill(`>${title}`);
+    await this.choice(title).click();
+  }
+
+  /** What can be chosen in answer to a question: the first row that carries the words. */
+  choice(words: string): Locator {
+    return this.quickInput.locator(".monaco-list-row", { hasText: words }).first();
+  }
+
+  /** What is asked, in the head of a question. */
+  question(words: string): Locator {
+    return this.quickInput.getByText(words).first();
+  }
+
+  /** A message in the corner that holds the words. */
+  toast(words: string): Locator {
+    return this.page.locator(".notification-toast", { hasText: words }).first();
+  }
+
+  /** Presses a button of a message. */
+  async answer(toast: Locator, button: string): Promise<void> {
+    await toast.locator(".monaco-button", { hasText: button }).click();
+  }
+
   /** Puts the cursor at a line and a column, both counted from 1. */
   async goTo(line: number, column: number): Promise<void> {
     await this.page.keyboard.press("F1");
