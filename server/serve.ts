@@ -164,7 +164,7 @@ class Server {
     );
     if (can.diagnostics.pull) {
       connection.languages.diagnostics.on(async (params, token) => {
-        await this.workspace.readIn();
+        await this.workspace.readSoFar();
         return this.answers.about(
           "findings",
           this.addresses.pathOf(params.textDocument.uri),

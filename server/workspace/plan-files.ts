@@ -46,11 +46,17 @@ export class PlanFiles {
    */
   scan(folders: readonly string[] = this.folders): Promise<void> {
     this.folders = folders;
+    if (!this.wasScanned) this.workspace.setMoreToCome(true);
     const next = this.lastScan.then(async () => {
-      if (!this.wasScanned) this.workspace.setMoreToCome(true);
       this.changedMeanwhile.clear();
-      const listing = await this.disk.list(folders, (looked) => this.progress({ folders: looked }));
-      await this.inTurn(() => this.workspace.whilePaused(() => this.readAll(listing)));
+      try {
+        const listing = await this.disk.list(folders, (looked) => this.progress({ folders: looked }));
+        await this.inTurn(() => this.workspace.whilePaused(() => this.readAll(listing)));
+      } finally {
+        // Who waits for all to be read waits no longer, even where nothing could be.
+        this.wasScanned = true;
+        await this.workspace.whilePaused(async () => this.workspace.setMoreToCome(false));
+      }
     });
     this.lastScan = next.catch(() => undefined);
     return next;
@@ -115,7 +121,6 @@ export class PlanFiles {
       }
     }
     for (const path of this.changedMeanwhile) await this.reread(path);
-    this.wasScanned = true;
     this.workspace.setMoreToCome(false);
     this.forgetLooks();
     await this.followUses();

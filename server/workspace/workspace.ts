@@ -149,15 +149,24 @@ export class Workspace {
     }
   }
 
-  /** Resolves when no files are being read in: what is found before that may only be missing still. */
+  /** Resolves when no files are being read in: what is missing before that may only be missing still. */
+  async readSoFar(): Promise<void> {
+    while (this.paused > 0) await this.somethingRead();
+  }
+
+  /** Resolves when all files were found and read in. */
   async readIn(): Promise<void> {
-    while (this.paused > 0) await new Promise<void>((resolve) => this.waiting.push(resolve));
+    while (this.paused > 0 || this.moreToCome) await this.somethingRead();
+  }
+
+  private somethingRead(): Promise<void> {
+    return new Promise((resolve) => this.waiting.push(resolve));
   }
 
   /** Resolves when all files are checked as they stand then. */
   async settled(): Promise<void> {
     while (!this.isSettled) {
-      await this.readIn();
+      await this.readSoFar();
       await this.working;
     }
   }

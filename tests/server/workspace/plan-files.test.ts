@@ -166,7 +166,14 @@ describe("while folders are still looked through", () => {
     expect(codes("autumn.practice")).not.toContain("use-missing");
     expect(codes("autumn.practice")).not.toContain("unused-exercise");
     expect(codes("spare.practice")).toBeUndefined();
+    let all = false;
+    const read = workspace.readIn().then(() => {
+      all = true;
+    });
+    await workspace.readSoFar();
+    expect(all).toBe(false);
     end();
+    await read;
     await scanned;
     await workspace.settled();
     expect(codes("spare.practice")).toEqual(["use-missing"]);
