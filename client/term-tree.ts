@@ -44,7 +44,10 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
   private readonly tree: vscode.TreeView<Row>;
   private readonly asking = new Latest(() => this.askServer());
   private readonly own: vscode.Disposable[];
+  /** Where the term that is shown was found. */
   private place: PlaceParams | undefined;
+  /** Where the server was asked last, whether it has answered or not. */
+  private asked: PlaceParams | undefined;
   private term: TermView | undefined;
   private shown = "";
 
@@ -97,9 +100,9 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
     if (week !== undefined) await this.tree.reveal({ kind: "week", week }, { expand: true, focus: true });
   }
 
-  /** Asks anew where the cursor has gone to another line. */
+  /** Asks anew where the cursor has gone to another line than was asked about: an answer may still be on its way. */
   private follow(editor: vscode.TextEditor): void {
-    const before = this.place;
+    const before = this.asked;
     const same =
       before?.uri === editor.document.uri.toString() && before.position.line === editor.selection.active.line;
     if (!same) void this.refresh();
@@ -109,6 +112,7 @@ export class TermTree implements vscode.TreeDataProvider<Row>, vscode.Disposable
     if (this.keeper.state !== "ready" || !this.tree.visible) return;
     const editor = planEditor();
     const here = editor === undefined ? undefined : placeOf(editor);
+    this.asked = here;
     const result = (here === undefined ? null : await this.ask(here)) ?? undefined;
     if (result !== undefined) {
       this.place = here;
