@@ -215,7 +215,7 @@ export function answerRequests(ground: RequestsGround): void {
     (params: PlaceParams, token: CancellationToken) =>
       about<ReturnType<typeof inDocument>, TermViewResult>(
         "term view",
-        at.kept,
+        at.once,
         null,
         (checked, path, asked) => {
           return features.termView(checked, path, asked.position, addresses) ?? null;
