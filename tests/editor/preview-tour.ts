@@ -5,9 +5,9 @@
  *     npx tsx tests/editor/preview-tour.ts FOLDER [oldest|newest] [workspace|browser] [light] [dark] [contrast] [contrastLight]
  */
 import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import path from "node:path";
 import type { Frame } from "playwright-core";
+import { audit } from "./audit";
 import { editions } from "./editions";
 import { Failure } from "./failure";
 import { openWorkbench } from "./open-workbench";
@@ -16,21 +16,9 @@ import { sampleWorkspace } from "./sample-workspace";
 import { camera, onTour, Steps, THEMES, tourOptions } from "./tours";
 import { Ui } from "./ui";
 
-const WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
-}
-
-declare const axe: {
-  run(context: Document, options: object): Promise<{ readonly violations: readonly Violation[] }>;
-};
-
 async function main(): Promise<number> {
   const options = await tourOptions(process.argv.slice(2));
   const { name, host, themes } = options;
-  const axeSource = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   const steps = new Steps();
   const walk = (title: string, go: () => Promise<void>): Promise<void> => steps.go(title, go);
   await onTour(async (packaged, browser) => {
@@ -53,16 +41,7 @@ async function main(): Promise<number> {
       let inside: Frame | undefined;
       const audited = async (title: string): Promise<void> => {
         if (inside === undefined) throw new Failure("the preview is not open");
-        await inside.evaluate(axeSource);
-        const { violations } = await inside.evaluate(
-          (tags) => axe.run(document, { runOnly: { type: "tag", values: tags } }),
-          WCAG,
-        );
-        const told = violations.map(
-          ({ id, nodes }) =>
-            `${id}: ${nodes.map(({ html, failureSummary }) => `${html.slice(0, 120)} ${failureSummary}`).join("; ")}`,
-        );
-        if (told.length > 0) throw new Failure(`${title}: ${told.join("\n")}`);
+        await audit(title, inside);
       };
       try {
         await workbench.start();

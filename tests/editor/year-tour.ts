@@ -5,9 +5,9 @@
  *     npx tsx tests/editor/year-tour.ts FOLDER [oldest|newest] [workspace|browser] [light] [dark] [contrast] [contrastLight]
  */
 import { cp, mkdir, readFile, rm, writeFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import path from "node:path";
 import type { Frame } from "playwright-core";
+import { audit } from "./audit";
 import { editions, type Theme } from "./editions";
 import { Failure } from "./failure";
 import { openWorkbench } from "./open-workbench";
@@ -19,16 +19,6 @@ import { makeTemporaryFolder } from "./temporary-folder";
 import { Ui } from "./ui";
 
 const THEMES: readonly Theme[] = ["light", "dark", "contrast", "contrastLight"];
-const WCAG = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
-}
-
-declare const axe: {
-  run(context: Document, options: object): Promise<{ readonly violations: readonly Violation[] }>;
-};
 
 async function main(): Promise<number> {
   const [target, ...asked] = process.argv.slice(2);
@@ -37,7 +27,6 @@ async function main(): Promise<number> {
   const host = asked.includes("browser") ? "browser" : "workspace";
   const picked = THEMES.filter((theme) => asked.includes(theme));
   await mkdir(target, { recursive: true });
-  const axeSource = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   const temporary = await makeTemporaryFolder("package");
   const browser = await startChromium();
   let passed = 0;
@@ -81,16 +70,7 @@ async function main(): Promise<number> {
       look = shot;
       const looked = async (title: string, inside: Frame): Promise<void> => {
         await shot(title);
-        await inside.evaluate(axeSource);
-        const { violations } = await inside.evaluate(
-          (tags) => axe.run(document, { runOnly: { type: "tag", values: tags } }),
-          WCAG,
-        );
-        const told = violations.map(
-          ({ id, nodes }) =>
-            `${id}: ${nodes.map(({ html, failureSummary }) => `${html.slice(0, 120)} ${failureSummary}`).join("; ")}`,
-        );
-        if (told.length > 0) throw new Failure(`${title}: ${told.join("\n")}`);
+        await audit(title, inside);
       };
       try {
         await workbench.start();
