@@ -13,6 +13,7 @@ export interface AnswerGround {
  * log and answered with the last good result, so that the server goes on.
  */
 export class Answers {
+  private waiting = 0;
   private readonly lastGood = new Map<string, Map<string, unknown>>();
 
   constructor(private readonly ground: AnswerGround) {}
@@ -31,8 +32,7 @@ export class Answers {
   ): Promise<R | ResponseError<never>> {
     const { turn, versionOf, failed } = this.ground;
     const version = versionOf(path);
-    // Edits and cancellations that have come in already are heard first.
-    await turn();
+    await this.hearFirst(turn);
     if (token.isCancellationRequested) return cancelled();
     if (versionOf(path) !== version) {
       return new ResponseError<never>(LSPErrorCodes.ContentModified, "The text was changed in the meantime.");
@@ -56,7 +56,7 @@ export class Answers {
     work: () => R,
     fallback: R,
   ): Promise<R | ResponseError<never>> {
-    await this.ground.turn();
+    await this.hearFirst(this.ground.turn);
     if (token.isCancellationRequested) return cancelled();
     try {
       return work();
@@ -64,6 +64,18 @@ export class Answers {
       this.ground.failed(what, error);
       return fallback;
     }
+  }
+
+  /** Edits and cancellations that have come in already are heard before an answer is worked out. */
+  private async hearFirst(turn: () => Promise<void>): Promise<void> {
+    this.waiting++;
+    await turn();
+    this.waiting--;
+  }
+
+  /** Whether somebody waits for an answer that nobody works at. */
+  get isAsked(): boolean {
+    return this.waiting > 0;
   }
 
   /** The file was closed. */

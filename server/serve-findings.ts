@@ -9,6 +9,7 @@ import {
   type WorkspaceDiagnosticReport,
   type WorkspaceDocumentDiagnosticReport,
 } from "vscode-languageserver";
+import type { Piece } from "../grammar/piece";
 import type { Finding } from "./rules/finding";
 import type { Abilities } from "./serve-abilities";
 import type { Addresses } from "./serve-addresses";
@@ -52,6 +53,7 @@ export class Findings {
   /** What the editor was last told of each file. */
   private readonly told = new Map<string, Told>();
   private readonly numbers = new WeakMap<object, number>();
+  private readonly related = new WeakMap<readonly Finding[], ReadonlySet<Piece>>();
   private lastNumber = 0;
   /** Those who ask for all files and wait for something new. */
   private waiting: (() => void)[] = [];
@@ -213,13 +215,23 @@ export class Findings {
   private resultId({ tree }: SnapshotFile, findings: readonly Finding[]): string {
     const { homes } = this.ground.workspace.checked;
     const trees = new Set<object>([tree]);
-    for (const { related } of findings) {
-      for (const { place } of related) {
-        const home = homes.get(place.piece);
-        if (home !== undefined) trees.add(home.file.tree);
-      }
+    for (const piece of this.relatedPieces(findings)) {
+      const home = homes.get(piece);
+      if (home !== undefined) trees.add(home.file.tree);
     }
     return [findings, ...trees].map((each) => this.numberOf(each)).join("-");
+  }
+
+  /** The pieces that findings point to beside the ones they stand in, each once. */
+  private relatedPieces(findings: readonly Finding[]): ReadonlySet<Piece> {
+    const known = this.related.get(findings);
+    if (known !== undefined) return known;
+    const pieces = new Set<Piece>();
+    for (const { place: own, related } of findings) {
+      for (const { place } of related) if (place.piece !== own.piece) pieces.add(place.piece);
+    }
+    this.related.set(findings, pieces);
+    return pieces;
   }
 
   private numberOf(thing: object): number {

@@ -83,11 +83,15 @@ class Server {
     features: Features,
     private readonly can: Abilities,
   ) {
-    this.workspace = new Workspace(host, {
-      checked: (file, findings) => this.findings.checked(file, findings),
-      settled: () => this.settled(),
-      failed: (path, error) => this.failed(`checking ${path}`, error),
-    });
+    const { now, turn } = host;
+    this.workspace = new Workspace(
+      { now, turn, isAsked: () => this.answers.isAsked },
+      {
+        checked: (file, findings) => this.findings.checked(file, findings),
+        settled: () => this.settled(),
+        failed: (path, error) => this.failed(`checking ${path}`, error),
+      },
+    );
     const remote = can.files ? new RemoteDisk(connection, this.addresses) : undefined;
     this.planFiles = new PlanFiles(this.workspace, new JoinedDisk(host.disk, remote), (far) =>
       this.showReading(far),

@@ -1,4 +1,5 @@
 import type { Plan } from "../plan/plan";
+import { sameList } from "../plan/same-list";
 import type { Term } from "../plan/term";
 import { namesIn, namesInRoutine } from "../plan/term-names";
 
@@ -25,7 +26,7 @@ export class TermGround {
   /** Whether it is all the same in this plan; asked with every letter that is typed. */
   holdsIn(plan: DaysPlan): boolean {
     const { settings, exercises, routines, records } = this.plan;
-    if (!sameGround(records, plan.records)) return false;
+    if (!sameList(records, plan.records)) return false;
     // Plans share these while nothing in them differs, and then nothing need be looked up.
     if (settings === plan.settings && exercises === plan.exercises && routines === plan.routines) return true;
     let at = 0;
@@ -38,11 +39,6 @@ export class TermGround {
 /** Of a plan no more than is looked at, so that nothing else is held on to. */
 function wholesOf({ settings, exercises, routines, records }: DaysPlan): DaysPlan {
   return { settings, exercises, routines, records };
-}
-
-/** Whether two lists hold the same, each for each. */
-export function sameGround(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((each, i) => each === b[i]);
 }
 
 /** Hands out one part of a ground after the other until one is not welcome; whether all were. */

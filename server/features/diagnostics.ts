@@ -11,7 +11,7 @@ export interface DiagnosticAbility {
 }
 
 /** Findings of one file that are shown at once; beyond that nobody reads them, and editors grow slow. */
-export const MOST_DIAGNOSTICS = 200;
+export const MOST_DIAGNOSTICS = 100;
 
 /** Lines of the sum behind a figure that are shown beneath it. */
 const MOST_DETAILS = 5;
@@ -90,19 +90,16 @@ function placeRange(checked: Checked, file: CheckedFile, { place }: Finding): Di
 /** The most serious findings, in the order of the text; of equals the ones that come first. */
 function mostSerious(findings: readonly Finding[]): readonly Finding[] {
   if (findings.length <= MOST_DIAGNOSTICS) return findings;
-  const kept = new Set(
-    findings
-      .map((finding, at) => ({ finding, at }))
-      .sort((a, b) => weight(a.finding) - weight(b.finding) || a.at - b.at)
-      .slice(0, MOST_DIAGNOSTICS - 1)
-      .map(({ finding }) => finding),
-  );
+  const byWeight: Finding[][] = [[], [], [], []];
+  for (const finding of findings) byWeight[weight(finding)]!.push(finding);
+  const kept = new Set(byWeight.flat().slice(0, MOST_DIAGNOSTICS - 1));
   return findings.filter((finding) => kept.has(finding));
 }
 
 const WEIGHTS = { error: 0, warning: 1, note: 2 } as const;
 
-function weight({ severity, standing }: Finding): number {
+/** 0 for the most serious, 3 for what is let stand. */
+function weight({ severity, standing }: Finding): 0 | 1 | 2 | 3 {
   return standing === undefined ? WEIGHTS[severity] : 3;
 }
 

@@ -1,3 +1,6 @@
+import type { Term } from "./term";
+import { namesIn } from "./term-names";
+
 /** Names to look up and to go through, each once; a set of them is one. */
 export interface Names extends Iterable<string> {
   has(name: string): boolean;
@@ -5,10 +8,31 @@ export interface Names extends Iterable<string> {
 
 /** The names of several sets together. No set is made of them until somebody goes through them all. */
 export class JointNames implements Names {
-  constructor(private readonly parts: readonly Names[]) {}
+  private readonly parts: ReadonlySet<Names>;
+
+  constructor(
+    parts: Iterable<Names>,
+    /** Where each name was found last: nearly always where it still is. */
+    private readonly foundIn = new Map<string, Names>(),
+  ) {
+    this.parts = new Set(parts);
+  }
 
   has(name: string): boolean {
-    return this.parts.some((part) => part.has(name));
+    const last = this.foundIn.get(name);
+    if (last !== undefined && this.parts.has(last) && last.has(name)) return true;
+    for (const part of this.parts) {
+      if (!part.has(name)) continue;
+      this.foundIn.set(name, part);
+      return true;
+    }
+    return false;
+  }
+
+  /** The same with other parts in the place of these, each for each. */
+  replacing(these: readonly Names[], others: readonly Names[]): JointNames {
+    const parts = Array.from(this.parts, (part) => others[these.indexOf(part)] ?? part);
+    return new JointNames(parts, this.foundIn);
   }
 
   *[Symbol.iterator](): Iterator<string> {
@@ -16,4 +40,10 @@ export class JointNames implements Names {
     for (const part of this.parts) for (const name of part) met.add(name);
     yield* met;
   }
+}
+
+/** The names of exercises and routines that a term asks for. */
+export function askedBy(term: Term): readonly Names[] {
+  const { exercises, routines } = namesIn(term);
+  return [exercises, routines];
 }

@@ -1,15 +1,18 @@
 import type { Piece } from "../../grammar/piece";
-import type { Name, UseDeclaration } from "../../grammar/tree";
-import { type Area, readArea } from "./area";
-import { completeExercise, type Exercise, type ExerciseDraft, readExercise } from "./exercise";
-import { JointNames, type Names } from "./names";
-import { nearest } from "./nearest";
+import type { UseDeclaration } from "../../grammar/tree";
+import type { Area } from "./area";
+import { type Declared, readPiece } from "./declared";
+import { completeExercise, type Exercise, type ExerciseDraft } from "./exercise";
+import { nameTroubles, unknownName } from "./name-troubles";
+import { askedBy, JointNames, type Names } from "./names";
+import { oneTermChanged } from "./one-term-changed";
 import type { Place } from "./place";
-import { completePlayer, type Player, type PlayerDraft, readPlayer } from "./player";
-import { type Record, readRecord } from "./record";
-import { readSettings, type Settings, STARTING_SETTINGS } from "./settings";
-import { type Routine, readRoutine, readTerm, type SessionContent, type Term } from "./term";
-import { namesIn } from "./term-names";
+import { completePlayer, type Player, type PlayerDraft } from "./player";
+import type { Record } from "./record";
+import { sameList } from "./same-list";
+import { type Settings, STARTING_SETTINGS } from "./settings";
+import type { Routine, Term } from "./term";
+import { namesInRoutine } from "./term-names";
 import type { NamedThing, Trouble } from "./trouble";
 
 /** Everything one file means, with the files it uses: names resolved, units read. */
@@ -18,6 +21,8 @@ export interface Plan {
   /** In the order of practice. */
   readonly areas: ReadonlyMap<string, Area>;
   readonly exercises: ReadonlyMap<string, Exercise>;
+  /** Also of exercises that cannot be played as they stand. */
+  readonly exerciseNames: ReadonlyMap<string, unknown>;
   readonly routines: ReadonlyMap<string, Routine>;
   readonly players: ReadonlyMap<string, Player>;
   readonly terms: ReadonlyMap<string, Term>;
@@ -32,73 +37,9 @@ export interface Plan {
     readonly uses: readonly { readonly declaration: UseDeclaration; readonly place: Place }[];
   };
   /** Names of exercises and routines that this file asks for anywhere. */
-  readonly mentioned: Names;
+  readonly mentioned: JointNames;
   /** What could not be meant, in the file itself. */
   readonly troubles: readonly Trouble[];
-}
-
-type Declared =
-  | { readonly kind: "use"; readonly declaration: UseDeclaration }
-  | { readonly kind: "studio"; readonly settings: Settings }
-  | { readonly kind: "area"; readonly area: Area }
-  | { readonly kind: "exercise"; readonly draft: ExerciseDraft }
-  | { readonly kind: "player"; readonly draft: PlayerDraft }
-  | { readonly kind: "routine"; readonly routine: Routine }
-  | { readonly kind: "term"; readonly term: Term | undefined }
-  | { readonly kind: "record"; readonly record: Record };
-
-interface ReadPiece {
-  readonly declared: Declared;
-  readonly troubles: readonly Trouble[];
-}
-
-/** A piece that did not change is read once and keeps what it means. */
-const readPieces = new WeakMap<Piece, ReadPiece>();
-
-function readPiece(piece: Piece): ReadPiece | undefined {
-  const known = readPieces.get(piece);
-  if (known !== undefined) return known;
-  const read = readDeclaration(piece);
-  if (read !== undefined) readPieces.set(piece, read);
-  return read;
-}
-
-function readDeclaration(piece: Piece): ReadPiece | undefined {
-  const { declaration } = piece;
-  if (declaration === undefined) return undefined;
-  switch (declaration.kind) {
-    case "use":
-      return { declared: { kind: "use", declaration }, troubles: [] };
-    case "studio": {
-      const { settings, reader } = readSettings(piece, declaration);
-      return { declared: { kind: "studio", settings }, troubles: reader.troubles };
-    }
-    case "area": {
-      const { area, reader } = readArea(piece, declaration);
-      return { declared: { kind: "area", area }, troubles: reader.troubles };
-    }
-    case "exercise": {
-      const draft = readExercise(piece, declaration);
-      return { declared: { kind: "exercise", draft }, troubles: draft.reader.troubles };
-    }
-    case "level":
-    case "student": {
-      const draft = readPlayer(piece, declaration);
-      return { declared: { kind: "player", draft }, troubles: draft.reader.troubles };
-    }
-    case "routine": {
-      const { routine, reader } = readRoutine(piece, declaration);
-      return { declared: { kind: "routine", routine }, troubles: reader.troubles };
-    }
-    case "term": {
-      const { term, reader } = readTerm(piece, declaration);
-      return { declared: { kind: "term", term }, troubles: reader.troubles };
-    }
-    case "record": {
-      const { record, reader } = readRecord(piece, declaration);
-      return { declared: { kind: "record", record }, troubles: reader.troubles };
-    }
-  }
 }
 
 interface Completed {
@@ -147,9 +88,19 @@ export function buildPlan(
   own: readonly Piece[],
   used: readonly (readonly Piece[])[],
   records: readonly Record[] = [],
-  before?: Plan,
+  before?: BuiltPlan,
 ): Plan {
-  return new Builder().build(own, used, records, before);
+  const sameAround = before !== undefined && sameList(before.used, used) && sameList(before.records, records);
+  const changed = sameAround ? oneTermChanged(own, before) : undefined;
+  return changed ?? new Builder().build(own, used, records, before?.plan);
+}
+
+/** A plan, and what it was built from. */
+export interface BuiltPlan {
+  readonly own: readonly Piece[];
+  readonly used: readonly (readonly Piece[])[];
+  readonly records: readonly Record[];
+  readonly plan: Plan;
 }
 
 /** The table of before where nothing in it differs. */
@@ -165,9 +116,6 @@ function sameTable<T>(
   }
   return before;
 }
-
-/** The tables in which all that a term names was found. */
-const allFoundIn = new WeakMap<Term, readonly unknown[]>();
 
 class Builder {
   private settings: Settings = STARTING_SETTINGS;
@@ -211,22 +159,17 @@ class Builder {
     const exercises = sameTable(before?.exercises, allExercises);
     const players = sameTable(before?.players, allPlayers);
     const routines = sameTable(before?.routines, this.routines);
+    const { areas, terms } = this;
+    const known = { areas, exercises, exerciseNames: this.drafts, routines, players, terms };
     const asking: Names[] = [this.mentioned];
     for (const each of mine) {
-      if (each.kind === "term" && each.term !== undefined) {
-        const names = namesIn(each.term);
-        asking.push(names.exercises, names.routines);
-        if (findsAll(each.term, exercises, routines, players)) continue;
-      }
-      this.checkNames(each, exercises);
+      if (each.kind === "term" && each.term !== undefined) asking.push(...askedBy(each.term));
+      if (each.kind === "routine") asking.push(namesInRoutine(each.routine));
+      this.troubles.push(...nameTroubles(each, known));
     }
     return {
       settings: this.settings,
-      areas: this.areas,
-      exercises,
-      routines,
-      players,
-      terms: this.terms,
+      ...known,
       records: this.records,
       own: {
         exercises: [...ownDrafts]
@@ -318,16 +261,6 @@ class Builder {
     return false;
   }
 
-  private unknown(piece: Piece, what: NamedThing, name: Name, candidates: Iterable<string>): void {
-    this.troubles.push({
-      kind: "unknown-name",
-      place: { piece, span: name.span },
-      what,
-      name: name.text,
-      nearest: nearest(name.text, candidates),
-    });
-  }
-
   /** The exercise that another is like, itself complete with what it is like; circles are cut and noted. */
   private baseOf(draft: ExerciseDraft, own: boolean): ExerciseDraft | undefined {
     const chain: ExerciseDraft[] = [];
@@ -338,7 +271,8 @@ class Builder {
       if (like === undefined) break;
       const base = this.drafts.get(like.text);
       if (base === undefined) {
-        if (own && at === draft) this.unknown(draft.piece, "exercise", like, this.drafts.keys());
+        if (own && at === draft)
+          this.troubles.push(unknownName(draft.piece, "exercise", like, this.drafts.keys()));
         break;
       }
       if (own && at === draft) this.mentioned.add(like.text);
@@ -364,7 +298,8 @@ class Builder {
       if (like === undefined) return bases;
       const base = this.playerDrafts.get(like.text);
       if (base === undefined) {
-        if (own && at === draft) this.unknown(draft.piece, "player", like, this.playerDrafts.keys());
+        if (own && at === draft)
+          this.troubles.push(unknownName(draft.piece, "player", like, this.playerDrafts.keys()));
         return bases;
       }
       if (base === draft || bases.includes(base)) {
@@ -378,103 +313,6 @@ class Builder {
       at = base;
     }
   }
-
-  private checkNames(declared: Declared, exercises: ReadonlyMap<string, Exercise>): void {
-    switch (declared.kind) {
-      case "use":
-      case "studio":
-      case "area":
-      case "player":
-        return;
-      case "exercise": {
-        const area = declared.draft.fields.get("in");
-        if (area?.kind === "in" && !this.areas.has(area.area.text)) {
-          this.unknown(declared.draft.piece, "area", area.area, this.areas.keys());
-        }
-        return;
-      }
-      case "routine":
-        this.checkContent(declared.routine.content);
-        return;
-      case "term": {
-        const { term } = declared;
-        if (term === undefined) return;
-        const { piece } = term.place;
-        for (const player of term.players) {
-          if (!this.playerDrafts.has(player.text))
-            this.unknown(piece, "player", player, this.playerDrafts.keys());
-        }
-        for (const weeks of term.weeks) {
-          for (const session of weeks.sessions) {
-            this.checkContent(session.content);
-            if (session.routine === undefined) continue;
-            this.mentioned.add(session.routine.text);
-            if (!this.routines.has(session.routine.text)) {
-              this.unknown(piece, "routine", session.routine, this.routines.keys());
-            }
-          }
-        }
-        for (const { player, changes } of term.changes) {
-          if (!this.playerDrafts.has(player.text))
-            this.unknown(piece, "player", player, this.playerDrafts.keys());
-          for (const change of changes) {
-            if (change.kind !== "replace" && change.kind !== "leave out") continue;
-            this.mention(change.namePlace, change.exercise);
-            if (change.kind === "replace") this.mention(change.byPlace, change.by);
-          }
-        }
-        return;
-      }
-      case "record": {
-        const { record } = declared;
-        const { piece } = record.place;
-        if (!this.terms.has(record.term.text)) this.unknown(piece, "term", record.term, this.terms.keys());
-        for (const line of record.lines) {
-          if (!this.playerDrafts.has(line.player.text)) {
-            this.unknown(piece, "player", line.player, this.playerDrafts.keys());
-          }
-          for (const entry of line.entries) {
-            if (entry.kind === "except" || entry.kind === "passed" || entry.kind === "played") {
-              if (!exercises.has(entry.exercise.text)) {
-                this.unknown(piece, "exercise", entry.exercise, this.drafts.keys());
-              }
-            }
-          }
-        }
-        return;
-      }
-    }
-  }
-
-  private checkContent(content: SessionContent): void {
-    for (const item of content.items) if ("exercise" in item) this.mention(item.namePlace, item.exercise);
-    if (content.short !== undefined) this.checkContent(content.short);
-  }
-
-  private mention(place: Place, name: string): void {
-    this.mentioned.add(name);
-    if (!this.drafts.has(name)) {
-      this.unknown(place.piece, "exercise", { text: name, span: place.span }, this.drafts.keys());
-    }
-  }
-}
-
-/** Whether all that a term names is there, so that nothing need be said of its names. */
-function findsAll(
-  term: Term,
-  exercises: Plan["exercises"],
-  routines: Plan["routines"],
-  players: Plan["players"],
-): boolean {
-  const tables = [exercises, routines, players];
-  if (allFoundIn.get(term)?.every((table, i) => table === tables[i]) === true) return true;
-  const names = namesIn(term);
-  const all =
-    [...names.exercises].every((name) => exercises.has(name)) &&
-    [...names.routines].every((name) => routines.has(name)) &&
-    [...names.players].every((name) => players.has(name));
-  if (all) allFoundIn.set(term, tables);
-  return all;
 }
 
 /** One draft that says what a whole chain of likes says, nearest first; made once for the same chain. */

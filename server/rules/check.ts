@@ -1,11 +1,11 @@
 import type { PlayerTerm } from "../days/day";
 import { sharedUnrolling } from "../days/shared-unrolling";
-import { sameGround } from "../days/term-ground";
 import type { LetStand } from "../plan/let-stand";
 import { nearest } from "../plan/nearest";
 import type { Place } from "../plan/place";
 import { type Plan, playersOf } from "../plan/plan";
 import type { Player } from "../plan/player";
+import { sameList } from "../plan/same-list";
 import type { SessionContent, Term } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
 import { RULES } from "./all";
@@ -61,7 +61,7 @@ export function* checkingPlan(
   const tables = tablesOf(plan, scoped);
   for (const term of plan.own.terms) {
     let gathered = gatheredTerms.get(term);
-    if (gathered === undefined || !sameGround(gathered.tables, tables)) {
+    if (gathered === undefined || !sameList(gathered.tables, tables)) {
       const daysFor = sharedUnrolling(plan, term);
       const reportsOf = termReports(plan, term, rules);
       const heard: Heard[] = [];
@@ -116,7 +116,7 @@ function gatheredTerm(
   const from: unknown[] = [plan.settings, ...scoped.map((each) => each.let)];
   for (const { days, said } of heard) from.push(days.player, days.troubles, said);
   const before = gatheredTerms.get(term);
-  if (before !== undefined && sameGround(before.from, from)) return { from, gatherer: before.gatherer };
+  if (before !== undefined && sameList(before.from, from)) return { from, gatherer: before.gatherer };
   const gatherer = new Gatherer(plan.settings, lets);
   for (const { days, said } of heard) {
     addTroubles(gatherer, days.troubles, days.player.name);

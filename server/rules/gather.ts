@@ -16,6 +16,8 @@ export interface ScopedLet {
 }
 
 interface Group {
+  /** The gatherer it grows in; any other copies it before it grows there. */
+  readonly owner: Gatherer;
   readonly info: RuleInfo;
   readonly first: Raw;
   readonly standing: string | undefined;
@@ -56,8 +58,6 @@ function numberOf(piece: object): number {
  */
 export class Gatherer {
   private readonly groups = new Map<string, Group>();
-  /** Groups of another gatherer; they are copied before they grow here. */
-  private readonly borrowed = new Set<Group>();
   /** The lines that stood for something. */
   readonly heeded = new Set<LetStand>();
 
@@ -80,6 +80,7 @@ export class Gatherer {
     const group = this.own(key);
     if (group === undefined) {
       this.groups.set(key, {
+        owner: this,
         info,
         first: raw,
         standing,
@@ -101,7 +102,6 @@ export class Gatherer {
       const mine = this.own(key);
       if (mine === undefined) {
         this.groups.set(key, group);
-        this.borrowed.add(group);
         continue;
       }
       for (const date of group.dates) mine.dates.add(date);
@@ -112,8 +112,8 @@ export class Gatherer {
 
   private own(key: string): Group | undefined {
     const group = this.groups.get(key);
-    if (group === undefined || !this.borrowed.has(group)) return group;
-    const copy = { ...group, dates: new Set(group.dates), players: new Set(group.players) };
+    if (group === undefined || group.owner === this) return group;
+    const copy = { ...group, owner: this, dates: new Set(group.dates), players: new Set(group.players) };
     this.groups.set(key, copy);
     return copy;
   }

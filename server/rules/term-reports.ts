@@ -1,7 +1,8 @@
 import type { PlayerTerm } from "../days/day";
-import { sameGround, TermGround } from "../days/term-ground";
+import { TermGround } from "../days/term-ground";
 import type { Plan } from "../plan/plan";
 import type { Player } from "../plan/player";
+import { sameList } from "../plan/same-list";
 import type { Term } from "../plan/term";
 import { weekTotals } from "../totals/week";
 import { datesOf } from "./dates-of";
@@ -32,7 +33,7 @@ const reports = new WeakMap<Term, Reports>();
 export function termReports(plan: Plan, term: Term, rules: readonly TermRule[]): (days: PlayerTerm) => Said {
   const before = reports.get(term);
   const areas = [...plan.areas.values()];
-  const same = before !== undefined && sameGround(before.areas, areas) && before.ground.holdsIn(plan);
+  const same = before !== undefined && sameList(before.areas, areas) && before.ground.holdsIn(plan);
   const byPlayer = same ? before.byPlayer : new WeakMap<Player, Kept>();
   if (!same) reports.set(term, { ground: new TermGround(plan, term), areas, byPlayer });
   return (days) => {

@@ -10,22 +10,17 @@ export function mergedFindings(
   starts: ReadonlyMap<Piece, number>,
 ): readonly Finding[] {
   const merged: Placed[] = [];
-  const byPlace = new Map<number, Placed[]>();
-  for (const finding of findings) {
-    const { piece, span } = finding.place;
-    const at = (starts.get(piece) ?? 0) + span.start;
-    const here = byPlace.get(at);
-    const first = here?.find((each) => isSame(each.finding, finding));
-    if (first !== undefined) {
-      first.finding = together(first.finding, finding);
-      continue;
-    }
-    const placed = { at, finding };
-    merged.push(placed);
-    if (here === undefined) byPlace.set(at, [placed]);
-    else here.push(placed);
+  /** Where those begin that stand at the place of the one merged last. */
+  let first = 0;
+  for (const placed of inOrder(findings, starts)) {
+    if (merged[first]?.at !== placed.at) first = merged.length;
+    let same = first;
+    while (same < merged.length && !isSame(merged[same]!.finding, placed.finding)) same++;
+    const known = merged[same];
+    if (known === undefined) merged.push(placed);
+    else known.finding = together(known.finding, placed.finding);
   }
-  return merged.sort(inOrder).map(({ finding }) => finding);
+  return merged.map(({ finding }) => finding);
 }
 
 interface Placed {
@@ -35,11 +30,23 @@ interface Placed {
 
 const SEVERITY_ORDER = { error: 0, warning: 1, note: 2 } as const;
 
-function inOrder(a: Placed, b: Placed): number {
-  return (
-    a.at - b.at ||
-    SEVERITY_ORDER[a.finding.severity] - SEVERITY_ORDER[b.finding.severity] ||
-    (a.finding.code < b.finding.code ? -1 : a.finding.code > b.finding.code ? 1 : 0)
+function inOrder(findings: readonly Finding[], starts: ReadonlyMap<Piece, number>): readonly Placed[] {
+  let piece: Piece | undefined;
+  let start = 0;
+  const placed = findings.map((finding) => {
+    const { place } = finding;
+    // Findings of one piece mostly follow each other.
+    if (place.piece !== piece) {
+      piece = place.piece;
+      start = starts.get(piece) ?? 0;
+    }
+    return { at: start + place.span.start, finding };
+  });
+  return placed.sort(
+    (a, b) =>
+      a.at - b.at ||
+      SEVERITY_ORDER[a.finding.severity] - SEVERITY_ORDER[b.finding.severity] ||
+      (a.finding.code < b.finding.code ? -1 : a.finding.code > b.finding.code ? 1 : 0),
   );
 }
 

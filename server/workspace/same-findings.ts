@@ -1,3 +1,4 @@
+import { sameList } from "../plan/same-list";
 import type { Finding } from "../rules/finding";
 
 /**
@@ -45,8 +46,4 @@ function samePlace(a: Pick<Finding, "place">, b: Pick<Finding, "place">): boolea
     a.place.span.start === b.place.span.start &&
     a.place.span.end === b.place.span.end
   );
-}
-
-function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((each, i) => each === b[i]);
 }

@@ -1,6 +1,7 @@
 import type { Piece, SourceTree } from "../../grammar/piece";
 import { buildPlan, type Plan } from "../plan/plan";
 import type { Record } from "../plan/record";
+import { sameList } from "../plan/same-list";
 import { checkingPlan } from "../rules/check";
 import type { Finding } from "../rules/finding";
 import type { Ground } from "../rules/ground";
@@ -211,7 +212,7 @@ export class SnapshotFile implements CheckedFile {
     this.planned =
       old !== undefined && old.own === own && sameList(old.used, used) && sameList(old.records, records)
         ? old
-        : { own, used, records, plan: buildPlan(own, used, records, old?.plan) };
+        : { own, used, records, plan: buildPlan(own, used, records, old) };
     return this.planned.plan;
   }
 
@@ -302,8 +303,14 @@ export class SnapshotFile implements CheckedFile {
 
   private byFile(findings: readonly Finding[]): Map<string, readonly Finding[]> {
     const byFile = new Map<string, Finding[]>();
+    let piece: Piece | undefined;
+    let path = this.path;
     for (const finding of findings) {
-      const path = this.snapshot.homes.get(finding.place.piece)?.file.path ?? this.path;
+      // Findings of one piece mostly follow each other.
+      if (finding.place.piece !== piece) {
+        piece = finding.place.piece;
+        path = this.snapshot.homes.get(piece)?.file.path ?? this.path;
+      }
       const there = byFile.get(path);
       if (there === undefined) byFile.set(path, [finding]);
       else there.push(finding);
@@ -321,8 +328,4 @@ export class SnapshotFile implements CheckedFile {
     }
     return this.merged.findings;
   }
-}
-
-function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((each, i) => each === b[i]);
 }

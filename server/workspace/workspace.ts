@@ -9,6 +9,8 @@ export interface WorkspaceWorld {
   readonly now: () => number;
   /** Lets whatever else waits have its turn, without waiting longer than that takes. */
   readonly turn: () => Promise<void>;
+  /** Whether somebody waits for an answer, so that checking gives way at its next step. */
+  readonly isAsked?: () => boolean;
 }
 
 /** Told of what comes of the work. None of it is called while a method of the workspace runs. */
@@ -216,7 +218,7 @@ export class Workspace {
     try {
       for (;;) {
         // What has already come in is heard first: of several edits only the last is checked.
-        await this.world.turn();
+        await this.giveWay();
         const { moment } = this;
         if (this.paused > 0) return;
         if ((await this.checkAll(moment)) && moment === this.moment) return;
@@ -230,12 +232,19 @@ export class Workspace {
     }
   }
 
+  /** Others have their turn: what has come in is read in the first and heard in the second, then it is answered. */
+  private async giveWay(): Promise<void> {
+    await this.world.turn();
+    do await this.world.turn();
+    while (this.world.isAsked?.() === true);
+  }
+
   /** Checks every file in order of urgency. False if an edit came in between. */
   private async checkAll(moment: number): Promise<boolean> {
     let sliceEnds = this.world.now() + SLICE;
     for (const _ of this.steps()) {
-      if (this.world.now() < sliceEnds) continue;
-      await this.world.turn();
+      if (this.world.now() < sliceEnds && this.world.isAsked?.() !== true) continue;
+      await this.giveWay();
       if (moment !== this.moment || this.paused > 0) return false;
       sliceEnds = this.world.now() + SLICE;
     }

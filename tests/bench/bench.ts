@@ -154,7 +154,12 @@ async function keystrokeGround(): Promise<KeystrokeGround> {
   const { lex }: typeof import("../../grammar/tokens") = await import(
     pathToFileURL(bundled("grammar/tokens.ts")).href
   );
-  return { server: join(ROOT, "dist", "server.cjs"), lex, judge };
+  return {
+    server: join(ROOT, "dist", "server.cjs"),
+    lex,
+    judge,
+    collect: () => collectYoung({ type: "minor" }),
+  };
 }
 
 /** (e, f) A letter typed in a long plan, over stdio, and what is asked behind it. */
