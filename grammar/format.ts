@@ -1,3 +1,4 @@
+import { Memory } from "./memory";
 import type { Piece } from "./piece";
 import { readSource } from "./pieces";
 import { printDeclaration } from "./print";
@@ -35,7 +36,7 @@ export function formatPieces(pieces: readonly Piece[]): readonly string[] {
 }
 
 /** A piece that did not change is laid out once. */
-const laidOut = new WeakMap<Piece, string>();
+const laidOut = new Memory<Piece, string>();
 
 /** One piece as text, without the blank lines around it; each line has its end. */
 export function formatPiece(piece: Piece): string {

@@ -1,3 +1,4 @@
+import { Memory } from "./memory";
 import type { Piece, SourceTree } from "./piece";
 
 /** A place as editors count it: both from 0, the column in UTF-16 code units. */
@@ -16,7 +17,7 @@ function linesIn(text: string): readonly number[] {
   return starts;
 }
 
-const knownLines = new WeakMap<Piece, readonly number[]>();
+const knownLines = new Memory<Piece, readonly number[]>();
 
 function linesOfPiece(piece: Piece): readonly number[] {
   const known = knownLines.get(piece);

@@ -55,6 +55,7 @@ export function abilitiesOf(params: InitializeParams): Abilities {
     completion: {
       snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
       markdown: formats?.includes("markdown") === true,
+      sharedRange: textDocument?.completion?.completionList?.itemDefaults?.includes("editRange") === true,
     },
     hover: { markdown: textDocument?.hover?.contentFormat?.includes("markdown") === true },
     codeLens: { commands: options.state === true, refresh: workspace?.codeLens?.refreshSupport === true },

@@ -37,6 +37,8 @@ export interface Host {
   readonly now: () => number;
   /** Lets whatever else waits have its turn, without waiting longer than that takes. */
   readonly turn: () => Promise<void>;
+  /** Told when all is checked and nothing is left to do until somebody types or asks. */
+  readonly idle?: () => void;
   /** The computer's own disk; undefined in a browser. */
   readonly disk: Disk | undefined;
   /** What draws notation; without one there is none to be seen. */
@@ -79,7 +81,7 @@ class Server {
 
   constructor(
     private readonly connection: Connection,
-    host: Host,
+    private readonly host: Host,
     features: Features,
     private readonly can: Abilities,
   ) {
@@ -275,6 +277,7 @@ class Server {
     // A `use` line that was just written may bring a file in.
     this.run("reading files", () => this.planFiles.follow());
     if (this.state !== "ready" && !this.reading) this.tell("ready", "");
+    this.host.idle?.();
   }
 
   /** What was closed and is on no disk is spoken of no more, once its findings have been taken back. */

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Day, PlayerTerm } from "../days/day";
 import { placementName } from "../days/placement";
 import { toNumber } from "../music/rhythm";
@@ -35,7 +36,7 @@ interface Gathered extends Writable<Omit<ExercisePractice, "keys" | "tempo">> {
   last: number | undefined;
 }
 
-const known = new WeakMap<readonly Day[], Practice>();
+const known = new Memory<readonly Day[], Practice>();
 
 /** Sums a term up; days that several players share are summed up once. */
 export function practiceOf(term: PlayerTerm): Practice {

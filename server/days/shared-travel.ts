@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Instrument } from "../music/instrument";
 import { keyText } from "../music/key";
 import type { Exercise } from "../plan/exercise";
@@ -6,7 +7,7 @@ import { type Travel, travelOf } from "./placement";
 import type { DaysPlan } from "./term-ground";
 
 /** The travels of a plan's assignments, by all that they hang on. */
-const travels = new WeakMap<DaysPlan["exercises"], Map<string, Travel>>();
+const travels = new Memory<DaysPlan["exercises"], Map<string, Travel>>();
 
 /**
  * The travel of an assignment. Many of a plan's assignments ask in the same words for the same keys of exercises

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import { midiOf } from "../music/pitch";
 import type { Player } from "../plan/player";
 import type { Term } from "../plan/term";
@@ -17,7 +18,7 @@ interface Unrolled {
 }
 
 /** A term keeps its days for as long as everything they hang on stays the same. */
-const unrolled = new WeakMap<Term, Unrolled>();
+const unrolled = new Memory<Term, Unrolled>();
 
 /**
  * Unrolls one term for many players. Days depend on a player's instrument and upper line alone, unless the term

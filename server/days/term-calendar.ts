@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import { type Booking, inDays, type Session, type Term } from "../plan/term";
 import type { PlayerTerm } from "./day";
 import { isPracticeDay, type TaughtWeeks, taughtWeeks } from "./taught-weeks";
@@ -39,7 +40,7 @@ export interface TermCalendar {
   readonly strays: PlayerTerm["strays"];
 }
 
-const calendars = new WeakMap<Term, TermCalendar>();
+const calendars = new Memory<Term, TermCalendar>();
 
 /** The calendar of a term; kept with the term, so that it is worked out once. */
 export function termCalendar(term: Term): TermCalendar {

@@ -1,8 +1,9 @@
+import { Memory } from "../../grammar/memory";
 import type { Piece } from "../../grammar/piece";
 import type { Plan } from "../plan/plan";
 import type { Assignment, Routine, SessionContent, Term } from "../plan/term";
 
-const known = new WeakMap<Term | Routine, readonly Assignment[]>();
+const known = new Memory<Term | Routine, readonly Assignment[]>();
 
 /** The assignments that a piece of a plan's own file holds, in the order of the text: those of a term or a routine. */
 export function assignmentsIn(plan: Plan, piece: Piece): readonly Assignment[] {

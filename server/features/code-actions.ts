@@ -1,5 +1,6 @@
 import type { CodeAction, Range, TextEdit } from "vscode-languageserver-types";
 import { CodeActionKind } from "vscode-languageserver-types";
+import { Memory } from "../../grammar/memory";
 import type { Fix } from "../fixes/fix";
 import { Fixer } from "../fixes/fixer";
 import { RULES } from "../rules/all";
@@ -150,7 +151,7 @@ export function codeActionsAt(
 /** What a rule found can be let stand; what could not be read cannot. */
 const STANDING: ReadonlySet<string> = new Set(RULES.map(({ code }) => code));
 
-const fixers = new WeakMap<CheckedFile, Fixer>();
+const fixers = new Memory<CheckedFile, Fixer>();
 
 /** What is found in a file as it stands is worked out once for all the fixes that are measured against it. */
 function fixerOf(file: CheckedFile): Fixer {
@@ -161,7 +162,7 @@ function fixerOf(file: CheckedFile): Fixer {
   return fixer;
 }
 
-const measured = new WeakMap<Finding, readonly Fix[]>();
+const measured = new Memory<Finding, readonly Fix[]>();
 
 /** The fixes of a finding, each applied to a copy and measured; once for as long as the finding is the same. */
 function measuredFixes(file: CheckedFile, finding: Finding): readonly Fix[] {

@@ -1,4 +1,4 @@
-import type { CompletionItem, MarkupContent } from "vscode-languageserver-types";
+import type { CompletionItem, CompletionList, MarkupContent } from "vscode-languageserver-types";
 import { CompletionItemKind, InsertTextFormat, MarkupKind } from "vscode-languageserver-types";
 import type { CheckedFile } from "../workspace/check-sources";
 import type { WritingPlace } from "./completion-place";
@@ -9,12 +9,14 @@ export interface CompletionAbility {
   /** Forms with places to fill in. */
   readonly snippets: boolean;
   readonly markdown: boolean;
+  /** One range said for all proposals together. */
+  readonly sharedRange?: boolean;
 }
 
-/** What a proposal is about, for when more is asked of it. */
+/** What a proposal is about, for when more is asked of it; which one its label says. */
 export type CompletionAbout =
-  | { readonly about: "exercise"; readonly path: string; readonly name: string }
-  | { readonly about: "finding"; readonly code: string };
+  | { readonly about: "exercise"; readonly path: string }
+  | { readonly about: "finding" };
 
 /** Something that can be written at the cursor, in the order in which it is shown. */
 export interface Proposal {
@@ -48,7 +50,7 @@ export function completionItems(
   place: WritingPlace,
   proposals: readonly Proposal[],
   can: CompletionAbility,
-): CompletionItem[] {
+): Pick<CompletionList, "items" | "itemDefaults"> {
   const range = rangeOf(file, place.start, place.end);
   const items: CompletionItem[] = [];
   const seen = new Set<string>();
@@ -58,20 +60,24 @@ export function completionItems(
     seen.add(proposal.label);
     const plain = proposal.text ?? proposal.label;
     const form = can.snippets ? proposal.form : undefined;
+    const newText = form ?? (proposal.quoted === true ? `"${plain}"` : plain);
     const item: CompletionItem = {
       label: proposal.label,
       kind: proposal.kind,
       sortText: String(items.length).padStart(4, "0"),
-      filterText: filterText(place, plain),
-      textEdit: { range, newText: form ?? (proposal.quoted === true ? `"${plain}"` : plain) },
     };
+    // Of a long book there are hundreds: what goes without saying is not said of each.
+    const filter = filterText(place, plain);
+    if (filter !== proposal.label) item.filterText = filter;
+    if (can.sharedRange !== true) item.textEdit = { range, newText };
+    else if (newText !== proposal.label) item.textEditText = newText;
     if (form !== undefined) item.insertTextFormat = InsertTextFormat.Snippet;
     if (proposal.detail !== undefined && proposal.detail !== "") item.detail = proposal.detail;
     if (proposal.documentation !== undefined) item.documentation = marked(proposal.documentation, can);
     if (proposal.about !== undefined) item.data = proposal.about;
     items.push(item);
   }
-  return items;
+  return can.sharedRange === true ? { items, itemDefaults: { editRange: range } } : { items };
 }
 
 /** Text as Markdown where the editor shows it. */

@@ -1,4 +1,5 @@
 import { CompletionItemKind } from "vscode-languageserver-types";
+import { Memory } from "../../grammar/memory";
 import { homePlacement } from "../days/placement";
 import { pitchSign } from "../music/pitch";
 import { spelled } from "../output/explained-exercise";
@@ -22,7 +23,7 @@ export function exerciseProposals(scene: Scene): readonly Proposal[] {
     kind: CompletionItemKind.Value,
     quoted: true,
     detail: `${exerciseDetail(plan, exercise, scene.players)}${used.has(exercise.name) ? " · in this session already" : ""}`,
-    about: { about: "exercise", path: scene.file.path, name: exercise.name },
+    about: { about: "exercise", path: scene.file.path },
   }));
 }
 
@@ -34,7 +35,7 @@ function exerciseDetail(plan: Plan, exercise: Exercise, players: readonly Player
   return `${exercise.area} · ${pitchSign(spelled(low, home))} to ${pitchSign(spelled(high, home))}`;
 }
 
-const orders = new WeakMap<Plan, readonly Exercise[]>();
+const orders = new Memory<Plan, readonly Exercise[]>();
 
 function inOrderOfPractice(plan: Plan): readonly Exercise[] {
   const known = orders.get(plan);

@@ -18,13 +18,13 @@ export function resolvedCompletion(
   switch (about.about) {
     case "exercise": {
       const file = fileOf(checked, about.path);
-      const exercise = file?.plan.exercises.get(about.name);
+      const exercise = file?.plan.exercises.get(item.label);
       if (file === undefined || exercise === undefined) return item;
       const text = exerciseText(file.plan, exercise, levelsAround(checked, file));
       return { ...item, documentation: shownText(text, can) };
     }
     case "finding": {
-      const info = infoOf(about.code);
+      const info = infoOf(item.label);
       return info === undefined
         ? item
         : { ...item, documentation: marked(`${info.reason} ${info.mend}`, can) };
@@ -36,7 +36,7 @@ export function resolvedCompletion(
 function isAbout(data: unknown): data is CompletionAbout {
   if (typeof data !== "object" || data === null || !("about" in data)) return false;
   if (data.about === "exercise") {
-    return "path" in data && typeof data.path === "string" && "name" in data && typeof data.name === "string";
+    return "path" in data && typeof data.path === "string";
   }
-  return data.about === "finding" && "code" in data && typeof data.code === "string";
+  return data.about === "finding";
 }

@@ -102,6 +102,6 @@ export function codeProposals({ place }: Scene): readonly Proposal[] {
     kind: CompletionItemKind.EnumMember,
     detail: title,
     ...(stands ? { form: `${code} stand because "\${1:the reason}"` } : {}),
-    about: { about: "finding", code },
+    about: { about: "finding" },
   }));
 }

@@ -58,7 +58,7 @@ export function completionAt(
         ? formRests(place.block, place.said)
         : slots.flatMap((slot) => proposalsFor(slot, scene));
   // Which days are offered depends on how much of a date is typed.
-  return { isIncomplete: slots.includes("date"), items: completionItems(file, place, proposals, can) };
+  return { isIncomplete: slots.includes("date"), ...completionItems(file, place, proposals, can) };
 }
 
 /** Whether a sign that was typed asks for nothing: a closing quote, or a space between notes or behind a whole line. */

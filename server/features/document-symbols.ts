@@ -1,4 +1,5 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
+import { Memory } from "../../grammar/memory";
 import type { Piece } from "../../grammar/piece";
 import { printClause, printDays, printEvery, printTime, printWeeks } from "../../grammar/print-leaves";
 import type { Span } from "../../grammar/span";
@@ -47,7 +48,7 @@ interface Sketch {
   readonly children: readonly Sketch[];
 }
 
-const sketches = new WeakMap<Piece, { readonly sketch: Sketch | undefined }>();
+const sketches = new Memory<Piece, { readonly sketch: Sketch | undefined }>();
 
 function sketchOf(piece: Piece): Sketch | undefined {
   const known = sketches.get(piece);

@@ -1,4 +1,5 @@
 import { type FoldingRange, FoldingRangeKind } from "vscode-languageserver-types";
+import { Memory } from "../../grammar/memory";
 import type { Piece } from "../../grammar/piece";
 import { beginsComment } from "../../grammar/tokens";
 import type { Checked, CheckedFile } from "../workspace/check-sources";
@@ -59,7 +60,7 @@ interface Fold {
   readonly kind: "block" | "open block" | "comment";
 }
 
-const folds = new WeakMap<Piece, readonly Fold[]>();
+const folds = new Memory<Piece, readonly Fold[]>();
 
 function foldsOf(piece: Piece): readonly Fold[] {
   const known = folds.get(piece);

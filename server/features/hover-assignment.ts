@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Day, DayItem, DaySession, PlayerTerm } from "../days/day";
 import { placementName } from "../days/placement";
 import { named } from "../output/explained-exercise";
@@ -25,7 +26,7 @@ function daysOfAssignment(term: PlayerTerm, assignment: Assignment): readonly It
   return itemsByAssignment(term).get(assignment) ?? [];
 }
 
-const indexes = new WeakMap<PlayerTerm["days"], ReadonlyMap<Assignment, readonly ItemOnDay[]>>();
+const indexes = new Memory<PlayerTerm["days"], ReadonlyMap<Assignment, readonly ItemOnDay[]>>();
 
 function itemsByAssignment({ days }: PlayerTerm): ReadonlyMap<Assignment, readonly ItemOnDay[]> {
   const known = indexes.get(days);

@@ -1,5 +1,6 @@
 import type { Location, Position, Range } from "vscode-languageserver-types";
 import { LineIndex } from "../../grammar/line-index";
+import { Memory } from "../../grammar/memory";
 import type { SourceTree } from "../../grammar/piece";
 import type { Span } from "../../grammar/span";
 import type { Place } from "../plan/place";
@@ -23,7 +24,7 @@ export type Homes = Pick<PieceHomes, "get">;
 export const BYTE_ORDER_MARK = 0xfeff;
 
 /** By the tree, which stays the same object as long as the text does, however often the file is checked. */
-const indexes = new WeakMap<SourceTree, LineIndex>();
+const indexes = new Memory<SourceTree, LineIndex>();
 
 /** The lines of a file, looked up once for as long as its text stays the same. */
 export function linesOf({ tree, text }: Pick<CheckedFile, "tree" | "text">): LineIndex {

@@ -1,5 +1,6 @@
 import type { IToken } from "chevrotain";
 import { matches, nameText } from "../../grammar/leaves";
+import { Memory } from "../../grammar/memory";
 import type { Piece } from "../../grammar/piece";
 import type { Span } from "../../grammar/span";
 import {
@@ -58,7 +59,7 @@ export interface Occurrence {
   readonly mention: Mention;
 }
 
-const mentions = new WeakMap<Piece, readonly Mention[]>();
+const mentions = new Memory<Piece, readonly Mention[]>();
 
 /** The names of things in a piece, in the order of the text. Also those in lines that could not be read. */
 export function mentionsOf(piece: Piece): readonly Mention[] {
@@ -149,7 +150,7 @@ export function kindWord({ piece, mention }: Thing): string {
   return declared === "level" || declared === "student" ? declared : "level or student";
 }
 
-const declared = new WeakMap<readonly Piece[], ReadonlyMap<string, Thing>>();
+const declared = new Memory<readonly Piece[], ReadonlyMap<string, Thing>>();
 
 /** What the pieces of one file declare; the first of a name holds. */
 function declaredIn(pieces: readonly Piece[]): ReadonlyMap<string, Thing> {

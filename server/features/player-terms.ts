@@ -1,9 +1,10 @@
+import { Memory } from "../../grammar/memory";
 import type { PlayerTerm } from "../days/day";
 import { sharedUnrolling } from "../days/shared-unrolling";
 import { type Plan, playersOf } from "../plan/plan";
 import type { Term } from "../plan/term";
 
-const known = new WeakMap<Plan, Map<Term, readonly PlayerTerm[]>>();
+const known = new Memory<Plan, Map<Term, readonly PlayerTerm[]>>();
 
 /**
  * A term as each of its players meets it, in the order in which they are declared. Unrolled once for as long as

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Piece } from "../../grammar/piece";
 import { readPiece } from "../../grammar/reader";
 import { completeExercise, type Exercise, type ExerciseDraft, readExercise } from "../plan/exercise";
@@ -17,8 +18,8 @@ const MOST_SLIPS = 6;
 
 let standingIn: ExerciseDraft | undefined;
 
-const known = new WeakMap<Piece, Exercise | null>();
-const written = new WeakMap<Piece, Piece>();
+const known = new Memory<Piece, Exercise | null>();
+const written = new Memory<Piece, Piece>();
 
 /**
  * The exercise of a piece, as the plan has it or, where it is not whole yet, as far as it can be read: without what

@@ -1,5 +1,6 @@
 import type { Range, SemanticTokens, SemanticTokensLegend } from "vscode-languageserver-types";
 import { LineIndex } from "../../grammar/line-index";
+import { Memory } from "../../grammar/memory";
 import type { Piece } from "../../grammar/piece";
 import type { Span } from "../../grammar/span";
 import type { NamedThing } from "../plan/trouble";
@@ -96,7 +97,7 @@ interface Sheet {
   readonly lastLine: number;
 }
 
-const sheets = new WeakMap<Piece, Sheet>();
+const sheets = new Memory<Piece, Sheet>();
 
 function sheetOf(file: CheckedFile, piece: Piece): Sheet {
   const mentions = mentionsOf(piece);

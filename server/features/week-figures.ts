@@ -1,10 +1,11 @@
+import { Memory } from "../../grammar/memory";
 import type { PlayerTerm } from "../days/day";
 import type { WeekTotals } from "../totals/week";
 import { weekTotals } from "../totals/week";
 
 export { weekAllowance } from "../totals/week-allowance";
 
-const kept = new WeakMap<PlayerTerm["days"], readonly WeekTotals[]>();
+const kept = new Memory<PlayerTerm["days"], readonly WeekTotals[]>();
 
 /** The totals of a term's taught weeks; summed once for as long as its days stay the same. */
 export function weeksOf(term: PlayerTerm): readonly WeekTotals[] {

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 /** Which notes need an accidental in front of them. */
 import { type Key, signatureAlter } from "../music/key";
 import type { SheetBar } from "./sheet";
@@ -22,7 +23,7 @@ export function accidentalsOf(bars: readonly SheetBar[]): ReadonlyMap<number, Ac
   return found;
 }
 
-const known = new WeakMap<readonly SheetBar[], ReadonlyMap<number, Accidental>>();
+const known = new Memory<readonly SheetBar[], ReadonlyMap<number, Accidental>>();
 
 function readAccidentals(bars: readonly SheetBar[]): ReadonlyMap<number, Accidental> {
   const found = new Map<number, Accidental>();

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 /**
  * What the tongue says: syllables under the notes where a way of starting them, or double or triple tonguing,
  * is asked for. The syllables are common practice without a source.
@@ -17,7 +18,7 @@ export function syllablesOf(bars: readonly SheetBar[]): ReadonlyMap<number, stri
   return found;
 }
 
-const known = new WeakMap<readonly SheetBar[], ReadonlyMap<number, string>>();
+const known = new Memory<readonly SheetBar[], ReadonlyMap<number, string>>();
 
 function readSyllables(bars: readonly SheetBar[]): ReadonlyMap<number, string> {
   const found = new Map<number, string>();

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Place } from "../plan/place";
 import type { CheckedFile, PieceHomes } from "../workspace/check-sources";
 
@@ -28,7 +29,7 @@ export function shownPlace(place: Place, homes: PieceHomes): Shown | undefined {
   return { file, from, to, lineText: () => textOfLine(file.text, lines, from.line) };
 }
 
-const knownLines = new WeakMap<CheckedFile, readonly number[]>();
+const knownLines = new Memory<CheckedFile, readonly number[]>();
 
 function lineStarts(file: CheckedFile): readonly number[] {
   const known = knownLines.get(file);

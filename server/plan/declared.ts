@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Piece } from "../../grammar/piece";
 import type { UseDeclaration } from "../../grammar/tree";
 import { type Area, readArea } from "./area";
@@ -26,7 +27,7 @@ export interface ReadPiece {
 }
 
 /** A piece that did not change is read once and keeps what it means. */
-const readPieces = new WeakMap<Piece, ReadPiece>();
+const readPieces = new Memory<Piece, ReadPiece>();
 
 /** What a piece declares; undefined for one of comments, or of text that is no declaration. */
 export function readPiece(piece: Piece): ReadPiece | undefined {

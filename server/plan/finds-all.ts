@@ -1,9 +1,10 @@
+import { Memory } from "../../grammar/memory";
 import type { Plan } from "./plan";
 import type { Term } from "./term";
 import { namesIn } from "./term-names";
 
 /** The tables in which all that a term names was found. */
-const allFoundIn = new WeakMap<Term, readonly unknown[]>();
+const allFoundIn = new Memory<Term, readonly unknown[]>();
 
 /** Whether all that a term names is there, so that nothing need be said of its names. */
 export function findsAll(

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Piece } from "../../grammar/piece";
 import type { UseDeclaration } from "../../grammar/tree";
 import type { Area } from "./area";
@@ -48,7 +49,7 @@ interface Completed {
   readonly troubles: readonly Trouble[];
 }
 
-const completedExercises = new WeakMap<ExerciseDraft, Completed>();
+const completedExercises = new Memory<ExerciseDraft, Completed>();
 
 function completed(draft: ExerciseDraft, base: ExerciseDraft | undefined): Completed {
   const known = completedExercises.get(draft);
@@ -63,7 +64,7 @@ interface CompletedPlayer {
   readonly player: Player;
 }
 
-const completedPlayers = new WeakMap<PlayerDraft, CompletedPlayer>();
+const completedPlayers = new Memory<PlayerDraft, CompletedPlayer>();
 
 function completedPlayer(draft: PlayerDraft, bases: readonly PlayerDraft[]): Player {
   const known = completedPlayers.get(draft);
@@ -329,7 +330,7 @@ function mergedDraft(chain: readonly ExerciseDraft[]): ExerciseDraft {
   return draft;
 }
 
-const mergedDrafts = new WeakMap<
+const mergedDrafts = new Memory<
   ExerciseDraft,
   { readonly chain: readonly ExerciseDraft[]; readonly draft: ExerciseDraft }
 >();

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Routine, SessionContent, Term } from "./term";
 
 /** The names a term asks for, each once; gathered once for each term. */
@@ -10,7 +11,7 @@ export interface TermNames {
   readonly players: ReadonlySet<string>;
 }
 
-const known = new WeakMap<Term, TermNames>();
+const known = new Memory<Term, TermNames>();
 
 export function namesIn(term: Term): TermNames {
   const before = known.get(term);
@@ -38,7 +39,7 @@ export function namesIn(term: Term): TermNames {
   return names;
 }
 
-const knownRoutines = new WeakMap<Routine, ReadonlySet<string>>();
+const knownRoutines = new Memory<Routine, ReadonlySet<string>>();
 
 /** The exercises that a routine asks for, each once. */
 export function namesInRoutine(routine: Routine): ReadonlySet<string> {

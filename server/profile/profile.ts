@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import { hertz } from "../music/frequency";
 import type { Instrument } from "../music/instrument";
 import { degreePitch, type Mode } from "../music/key";
@@ -91,7 +92,7 @@ interface Kept {
   named: Map<string, Profile> | undefined;
 }
 
-const caches = new WeakMap<Exercise, Kept>();
+const caches = new Memory<Exercise, Kept>();
 
 export interface ProfileAsk {
   readonly exercise: Exercise;
@@ -207,7 +208,7 @@ function frequencyFactor(midi: number, instrument: Instrument, settings: Setting
   return (hertz(midi) / hertz(midiOf(instrument.home))) ** settings.loadExponent;
 }
 
-const factorTables = new WeakMap<Instrument, Map<number, readonly number[]>>();
+const factorTables = new Memory<Instrument, Map<number, readonly number[]>>();
 
 /** (f ÷ f₀) to an exponent for every MIDI number: a table, since every note of every exercise asks. */
 function frequencyFactors(instrument: Instrument, exponent: number): readonly number[] {

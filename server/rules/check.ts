@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { PlayerTerm } from "../days/day";
 import { sharedUnrolling } from "../days/shared-unrolling";
 import type { LetStand } from "../plan/let-stand";
@@ -97,7 +98,7 @@ interface GatheredTerm {
 }
 
 /** A term keeps what was gathered of it for as long as the same was said and the same lines let it stand. */
-const gatheredTerms = new WeakMap<Term, GatheredTerm>();
+const gatheredTerms = new Memory<Term, GatheredTerm>();
 
 /** Everything that what is said of a term may hang on, beside the term itself. */
 function tablesOf(plan: Plan, scoped: readonly ScopedLet[]): readonly unknown[] {
@@ -203,7 +204,7 @@ function letsOf(plan: Plan): readonly ScopedLet[] {
   return lets;
 }
 
-const knownLets = new WeakMap<Term, readonly LetStand[]>();
+const knownLets = new Memory<Term, readonly LetStand[]>();
 
 function termLets(term: Term): readonly LetStand[] {
   const known = knownLets.get(term);

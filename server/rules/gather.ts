@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import { dateText } from "../plan/date";
 import type { LetStand } from "../plan/let-stand";
 import type { Place } from "../plan/place";
@@ -41,7 +42,7 @@ export function letsByCode(lets: readonly ScopedLet[]): LetsByCode {
 }
 
 /** A number for each piece, to tell places apart by a text. */
-const numbers = new WeakMap<object, number>();
+const numbers = new Memory<object, number>();
 let lastNumber = 0;
 
 function numberOf(piece: object): number {

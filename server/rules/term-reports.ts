@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { PlayerTerm } from "../days/day";
 import { TermGround } from "../days/term-ground";
 import type { Plan } from "../plan/plan";
@@ -23,7 +24,7 @@ interface Reports {
 }
 
 /** A term keeps what was said of it for as long as everything the rules look at stays the same. */
-const reports = new WeakMap<Term, Reports>();
+const reports = new Memory<Term, Reports>();
 
 /**
  * Asks the rules about one term. What they said of a player's days is kept and not worked out again while the

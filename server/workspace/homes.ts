@@ -1,6 +1,7 @@
+import { Memory } from "../../grammar/memory";
 import type { Piece, SourceTree } from "../../grammar/piece";
 
-const knownStarts = new WeakMap<SourceTree, ReadonlyMap<Piece, number>>();
+const knownStarts = new Memory<SourceTree, ReadonlyMap<Piece, number>>();
 
 /** Where each piece of a tree begins, looked up once for as long as the tree is the same. */
 export function startsOf(tree: SourceTree): ReadonlyMap<Piece, number> {
@@ -12,7 +13,7 @@ export function startsOf(tree: SourceTree): ReadonlyMap<Piece, number> {
 }
 
 /** Where a piece was found last: nearly always where it still is. */
-const lastHome = new WeakMap<Piece, string>();
+const lastHome = new Memory<Piece, string>();
 
 /** The homes of the pieces of some files, found when they are asked for. */
 export class Homes<File extends { readonly path: string; readonly tree: SourceTree }> {

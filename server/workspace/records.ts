@@ -1,11 +1,12 @@
+import { Memory } from "../../grammar/memory";
 import type { Piece, SourceTree } from "../../grammar/piece";
 import { type Record, readRecord } from "../plan/record";
 import type { SourceSet } from "./source";
 import type { UseGraph } from "./uses";
 
 /** A record is read once, so that the plans that share it share what hangs on it. */
-const records = new WeakMap<Piece, Record>();
-const recordsInTree = new WeakMap<SourceTree, readonly Record[]>();
+const records = new Memory<Piece, Record>();
+const recordsInTree = new Memory<SourceTree, readonly Record[]>();
 
 /** The records that a file holds. */
 export function recordsIn(tree: SourceTree): readonly Record[] {
@@ -22,7 +23,7 @@ export function recordsIn(tree: SourceTree): readonly Record[] {
   return found;
 }
 
-const termsInTree = new WeakMap<SourceTree, ReadonlySet<string>>();
+const termsInTree = new Memory<SourceTree, ReadonlySet<string>>();
 
 function termsIn(tree: SourceTree): ReadonlySet<string> {
   const before = termsInTree.get(tree);

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Piece, SourceTree } from "../../grammar/piece";
 import type { UseDeclaration } from "../../grammar/tree";
 import type { Place } from "../plan/place";
@@ -38,7 +39,7 @@ export interface Use {
   readonly place: Place;
 }
 
-const knownUses = new WeakMap<SourceTree, readonly Use[]>();
+const knownUses = new Memory<SourceTree, readonly Use[]>();
 
 /** The `use` lines of a file, in order. */
 export function usesOf(tree: SourceTree): readonly Use[] {

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { SourceTree } from "../../grammar/piece";
 import { JointNames } from "../plan/names";
 import type { Plan } from "../plan/plan";
@@ -33,7 +34,7 @@ export function seenBy(plan: Plan, { mentioned, hasTerm }: Surroundings): string
   return own.map(({ name }) => (mentioned.has(name) ? "1" : "0")).join("");
 }
 
-const knownReadable = new WeakMap<SourceTree, boolean>();
+const knownReadable = new Memory<SourceTree, boolean>();
 
 function isReadable(tree: SourceTree): boolean {
   const known = knownReadable.get(tree);

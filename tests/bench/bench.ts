@@ -8,7 +8,6 @@ import { runInNewContext } from "node:vm";
 import { buildSync } from "esbuild";
 import { memoryOfNode, timeOfNode } from "./child";
 import { writeConservatory } from "./conservatory";
-import { type KeystrokeGround, keystrokes, sharedBook } from "./keystroke";
 import { notation } from "./notation";
 import { packetOf24 } from "./packet";
 import { practiceText } from "./practice-text";
@@ -87,6 +86,10 @@ function bundled(source: string): string {
     platform: "node",
     target: "node20",
     format: "esm",
+    // Some libraries are written for the older form of modules.
+    banner: {
+      js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);',
+    },
     minify: true,
     logLevel: "warning",
   });
@@ -150,26 +153,24 @@ async function samples(): Promise<void> {
   judge("d", "leadpipe check samples", ours / node, 6, "× node -e 0", `${ms(ours)} and ${ms(node)}`);
 }
 
-async function keystrokeGround(): Promise<KeystrokeGround> {
-  const { lex }: typeof import("../../grammar/tokens") = await import(
-    pathToFileURL(bundled("grammar/tokens.ts")).href
-  );
-  return {
-    server: join(ROOT, "dist", "server.cjs"),
-    lex,
-    judge,
-    collect: () => collectYoung({ type: "minor" }),
-  };
+/** Measures in a process that holds nothing else, and judges what that prints. */
+function typingApart(...on: readonly string[]): void {
+  const server = join(ROOT, "dist", "server.cjs");
+  const printed = execFileSync(process.execPath, [bundled("tests/bench/typing.ts"), server, ...on], {
+    encoding: "utf8",
+    stdio: ["ignore", "pipe", "inherit"],
+  });
+  for (const line of printed.trim().split("\n")) judge(...(JSON.parse(line) as Parameters<typeof judge>));
 }
 
 /** (e, f) A letter typed in a long plan, over stdio, and what is asked behind it. */
-async function typing(): Promise<void> {
-  await keystrokes(await keystrokeGround());
+function typing(): void {
+  typingApart();
 }
 
 /** (g) The book that a whole conservatory uses is edited. */
-async function book(): Promise<void> {
-  await sharedBook(await keystrokeGround(), conservatoryFolder(CONSERVATORY));
+function book(): void {
+  typingApart(conservatoryFolder(CONSERVATORY));
 }
 
 /** (h) What 20,000 edits leave behind. */

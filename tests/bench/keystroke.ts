@@ -8,6 +8,7 @@ import {
   type Position,
   WorkspaceDiagnosticRequest,
 } from "vscode-languageserver/node";
+import { lex } from "../../grammar/tokens";
 import { BenchEditor } from "./bench-editor";
 import { practiceText } from "./practice-text";
 import { Random } from "./random";
@@ -22,19 +23,18 @@ const BOOK_EDITS = 20;
 export interface KeystrokeGround {
   /** The server as it is shipped. */
   readonly server: string;
-  /** Lexes a text, bundled as it is shipped. */
-  readonly lex: (text: string) => unknown;
-  /** Collects the young garbage of this process, which would else be collected while the server is timed. */
-  readonly collect: () => void;
-  readonly judge: (
-    part: string,
-    what: string,
-    figure: number,
-    bar: number,
-    unit: string,
-    beside: string,
-  ) => void;
+  readonly judge: Judge;
 }
+
+/** Takes a part, what was measured, the figure, its bar, the unit of both, and what is shown beside. */
+export type Judge = (
+  part: string,
+  what: string,
+  figure: number,
+  bar: number,
+  unit: string,
+  beside: string,
+) => void;
 
 /** What the long plan is called; no file of that name is on any disk. */
 const LONG_URI = "untitled:/long.practice";
@@ -60,18 +60,14 @@ function spotsIn(text: string, random: Random): () => Spot {
 class Reference {
   readonly times: number[] = [];
 
-  constructor(
-    private readonly ground: Pick<KeystrokeGround, "lex" | "collect">,
-    private readonly text: string,
-  ) {
-    for (let i = 0; i < 10; i++) ground.lex(text);
+  constructor(private readonly text: string) {
+    for (let i = 0; i < 10; i++) lex(text);
   }
 
   sample(): void {
     const start = performance.now();
-    this.ground.lex(this.text);
+    lex(this.text);
     this.times.push(performance.now() - start);
-    this.ground.collect();
   }
 
   get r(): number {
@@ -84,12 +80,16 @@ function shown(times: readonly number[], r: number): string {
 }
 
 /** (e), (f) A letter typed in a long plan, and what is asked behind it; the server's memory at the end. */
-export async function keystrokes(ground: KeystrokeGround): Promise<void> {
-  const { server, judge } = ground;
+export async function keystrokes({ server, judge }: KeystrokeGround): Promise<void> {
   const text = practiceText(studioOf(LONG_PLAN));
-  const reference = new Reference(ground, text);
+  const reference = new Reference(text);
   const editor = new BenchEditor(server);
-  await editor.start(undefined, { textDocument: { publishDiagnostics: { relatedInformation: true } } });
+  await editor.start(undefined, {
+    textDocument: {
+      publishDiagnostics: { relatedInformation: true },
+      completion: { completionList: { itemDefaults: ["editRange"] } },
+    },
+  });
   const first = editor.open(LONG_URI, text).then(() => editor.published(LONG_URI));
   await first;
   const next = spotsIn(text, new Random(7));
@@ -137,9 +137,8 @@ export async function keystrokes(ground: KeystrokeGround): Promise<void> {
 }
 
 /** (g) The conservatory's shared book is edited while three files of terms are open. */
-export async function sharedBook(ground: KeystrokeGround, folder: string): Promise<void> {
-  const { server, judge } = ground;
-  const reference = new Reference(ground, practiceText(studioOf(LONG_PLAN)));
+export async function sharedBook({ server, judge }: KeystrokeGround, folder: string): Promise<void> {
+  const reference = new Reference(practiceText(studioOf(LONG_PLAN)));
   const editor = new BenchEditor(server);
   await editor.start(pathToFileURL(folder).href, { textDocument: { diagnostic: {} } });
   const terms = readdirSync(join(folder, "terms")).sort().slice(0, 3);

@@ -53,6 +53,20 @@ describe("the start of a line", () => {
     expect(inserted("record of")).toBe("record of");
   });
 
+  it("says the range once for all where the editor can take that, and means the same", () => {
+    for (const picture of ["are‸", studio('"‸'), studio('"Slow‸')]) {
+      const { items: each } = completed(picture);
+      const { checked, path, position } = drawnPlan(picture);
+      const { items, itemDefaults } = completionAt(checked, path, position, { ...CAN, sharedRange: true });
+      const edits = items.map(({ label, textEditText }) => ({
+        range: itemDefaults?.editRange,
+        newText: textEditText ?? label,
+      }));
+      expect(edits).toEqual(each.map(({ textEdit }) => textEdit));
+      expect(items.every(({ textEdit }) => textEdit === undefined)).toBe(true);
+    }
+  });
+
   it("offers what can stand in the block around, and nothing else", () => {
     const { labels } = completed(studioWith("  ‸"));
     expect(labels).toContain("weeks");
