@@ -39,7 +39,7 @@ const workspace = new Workspace(
     },
   },
 );
-const texts = new Map(conservatoryFiles({ exercises: 30, students: 6, alone: 2, group: 2 }));
+const texts = new Map(conservatoryFiles({ exercises: 60, students: 12, alone: 4, group: 4 }));
 for (const [path, text] of texts) workspace.setDisk(path, text, true);
 const paths = [...texts.keys()];
 const random = new Random(3);
