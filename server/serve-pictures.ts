@@ -49,34 +49,51 @@ export class Pictures {
     }
   }
 
-  /** A hover with its notation above its words: as many lines of music as there is room for. */
-  async pictured(
-    hover: Hover,
-    { pictures, bars }: HoverNotation,
+  /**
+   * The pictures of a hover as its text shows them, in their order. All are asked for at once, so that none waits for
+   * the way of another; undefined stands for one that could not be made.
+   */
+  images(
+    { pictures }: HoverNotation,
     theme: ThemeKind,
     token: CancellationToken,
-  ): Promise<Hover> {
-    const { contents } = hover;
-    if (typeof contents !== "object" || !("kind" in contents) || contents.kind !== "markdown") return hover;
-    let room = MOST_MARKDOWN - contents.value.length;
-    const shown: string[] = [];
-    let until = 0;
-    // All are asked for at once, so that none waits for the way of another.
-    const drawn = await Promise.all(pictures.map(({ task }) => this.engraved(task, token)));
-    for (const [index, { task, to }] of pictures.entries()) {
-      const svg = drawn[index];
-      if (svg === undefined) break;
-      const image = `![${altText(task.title)}](${dataUri(smaller(inColour(svg, INK[theme])))})`;
-      room -= image.length + 2;
-      if (room < 0) break;
-      shown.push(image);
-      until = to;
-    }
-    if (shown.length === 0) return hover;
-    if (until < bars)
-      shown.push(until === 1 ? `_the first of ${bars} bars_` : `_the first ${until} of ${bars} bars_`);
-    return { ...hover, contents: { ...contents, value: [...shown, contents.value].join("\n\n") } };
+  ): Promise<readonly (string | undefined)[]> {
+    return Promise.all(
+      pictures.map(async ({ task }) => {
+        const svg = await this.engraved(task, token);
+        return svg === undefined ? undefined : imageOf(svg, task.title, theme);
+      }),
+    );
   }
+}
+
+/** A hover with its notation above its words: as many lines of music as there is room for. */
+export function pictured(
+  hover: Hover,
+  { pictures, bars }: HoverNotation,
+  images: readonly (string | undefined)[],
+): Hover {
+  const { contents } = hover;
+  if (typeof contents !== "object" || !("kind" in contents) || contents.kind !== "markdown") return hover;
+  let room = MOST_MARKDOWN - contents.value.length;
+  const shown: string[] = [];
+  let until = 0;
+  for (const [index, { to }] of pictures.entries()) {
+    const image = images[index];
+    if (image === undefined) break;
+    room -= image.length + 2;
+    if (room < 0) break;
+    shown.push(image);
+    until = to;
+  }
+  if (shown.length === 0) return hover;
+  if (until < bars)
+    shown.push(until === 1 ? `_the first of ${bars} bars_` : `_the first ${until} of ${bars} bars_`);
+  return { ...hover, contents: { ...contents, value: [...shown, contents.value].join("\n\n") } };
+}
+
+function imageOf(svg: string, title: string, theme: ThemeKind): string {
+  return `![${altText(title)}](${dataUri(smaller(inColour(svg, INK[theme])))})`;
 }
 
 /** Brackets and such would end the image's words. */

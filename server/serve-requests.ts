@@ -29,7 +29,7 @@ import type { Addresses } from "./serve-addresses";
 import type { Answers } from "./serve-answer";
 import { shapedEdit } from "./serve-edits";
 import type { Features } from "./serve-features";
-import type { Pictures } from "./serve-pictures";
+import { type Pictures, pictured } from "./serve-pictures";
 import type { Settings } from "./serve-settings";
 import type { Checked } from "./workspace/checked";
 import type { Workspace } from "./workspace/workspace";
@@ -79,13 +79,16 @@ export function answerRequests(ground: RequestsGround): void {
     return features.hoverNotation(checked, path, position) ?? null;
   });
   connection.onHover(async (params, token) => {
+    if (pictures === undefined || theme === undefined) return hovered(params, token);
+    // The engraver is at work while the words are found.
+    const notation = await notated(params, token);
+    const shown = notation === null || notation instanceof ResponseError ? undefined : notation;
+    const images = shown === undefined ? undefined : pictures.images(shown, theme, token);
     const hover = await hovered(params, token);
-    if (hover === null || hover instanceof ResponseError || pictures === undefined || theme === undefined) {
+    if (hover === null || hover instanceof ResponseError || shown === undefined || images === undefined) {
       return hover;
     }
-    const notation = await notated(params, token);
-    if (notation === null || notation instanceof ResponseError) return hover;
-    return pictures.pictured(hover, notation, theme, token);
+    return pictured(hover, shown, await images);
   });
   // Who types on while an answer is awaited filters it by what was typed. An answer refused would not be asked for
   // again, and nothing be offered.

@@ -2,7 +2,7 @@
 
 import { staffPosition, stepOf } from "../music/pitch";
 import { cleanSvg } from "./clean-svg";
-import { layoutOf } from "./line-breaks";
+import { CLOSE_SPACING, layoutOf } from "./line-breaks";
 import { musicXmlOf } from "./musicxml";
 import type { Sheet } from "./sheet";
 
@@ -15,7 +15,15 @@ export interface EngravingTask {
   readonly broken: boolean;
   /** For those who do not see the picture. */
   readonly title: string;
+  /** How near things stand to each other; `roomy` where nothing is said. */
+  readonly density?: Density | undefined;
 }
+
+/**
+ * How near things stand to each other: `roomy` leaves each line of music the white that a screen has to spare, `low`
+ * gives a line the height of what is drawn in it, and `close` sets the notes nearer to each other besides.
+ */
+export type Density = "roomy" | "low" | "close";
 
 /** Something that engraves, elsewhere: in another thread, or on a page. */
 export interface Engraver {
@@ -66,6 +74,7 @@ export interface Toolkit {
 export function engraveWith(toolkit: Toolkit, task: EngravingTask): string {
   toolkit.setOptions({
     ...OPTIONS,
+    ...DENSITIES[task.density ?? "roomy"],
     pageWidth: task.width,
     breaks: task.broken ? "encoded" : "none",
     adjustPageWidth: !task.broken,
@@ -95,6 +104,13 @@ const LEAST_TEXT_DISTANCE = 2;
 const MOST_TEXT_DISTANCE = 8;
 /** The line of the staff, counted as `staffPosition` does, that needs no more than no distance: A4. */
 const CLEAR_OF_STAFF = staffPosition({ step: 5, alter: 0, octave: 4 });
+
+/** The engraver's own measures, which it keeps from one task to the next, and what is made of them on dense pages. */
+const DENSITIES: Readonly<Record<Density, Readonly<Record<string, unknown>>>> = {
+  roomy: { spacingStaff: 12, spacingSystem: 4, spacingLinear: 0.25 },
+  low: { spacingStaff: 0, spacingSystem: 4, spacingLinear: 0.25 },
+  close: { spacingStaff: 0, spacingSystem: 4, spacingLinear: CLOSE_SPACING * 0.25 },
+};
 
 /** Everything on one page as high as it needs, lines broken where the MusicXML says. */
 export const OPTIONS: Readonly<Record<string, unknown>> = {

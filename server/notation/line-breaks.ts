@@ -21,6 +21,8 @@ export interface Layout {
  * with the 0.6th power of a note's value.
  */
 const WHOLE = 150;
+/** The part of a note's own width that is left where notes are set closely. */
+export const CLOSE_SPACING = 0.8;
 const NARROWEST = 30;
 const ACCIDENTAL = 14;
 const DOT = 8;
@@ -32,16 +34,21 @@ const CLEF = 62;
 const SIGN = 18;
 const METER = 40;
 const MARGINS = 40;
-/** Lines are set a little wider than they must. */
+/** Lines are set a little wider than they must; on a dense page as wide as they are. */
 const EASE = 1.08;
+const CLOSE_EASE = 1.01;
 /** What a line more costs, and a line that parts a slur or tie, beside an empty line's 1. */
 const LINE = 0.05;
 const PARTED = 0.08;
 /** No line is set narrower than this: a bar or two with a tempo over them. */
 const LEAST = 420;
 
-/** The layout of a sheet on lines of at most `width`; `fingered` where fingerings stand under the notes. */
-export function layoutOf(sheet: Sheet, width: number, fingered: boolean): Layout {
+/**
+ * The layout of a sheet on lines of at most `width`; `fingered` where fingerings stand under the notes, `close` where
+ * notes are set closely.
+ */
+export function layoutOf(sheet: Sheet, width: number, fingered: boolean, close = false): Layout {
+  const ease = close ? CLOSE_EASE : EASE;
   const accidentals = accidentalsOf(sheet.bars);
   const syllables = syllablesOf(sheet.bars);
   const letters = (note: SheetNote): number =>
@@ -49,12 +56,14 @@ export function layoutOf(sheet: Sheet, width: number, fingered: boolean): Layout
       syllables.get(note.id)?.length ?? 0,
       fingered && !note.tied ? (note.fingered?.name.length ?? 0) : 0,
     );
-  const widths = sheet.bars.map((bar) => barWidth(bar, accidentals, letters));
+  const widths = sheet.bars.map((bar) =>
+    barWidth(bar, close ? CLOSE_SPACING * WHOLE : WHOLE, accidentals, letters),
+  );
   const parted = partedBars(sheet.bars);
   const signs =
     CLEF +
     SIGN * Math.max(0, ...sheet.bars.map((bar) => (bar.key === undefined ? 0 : Math.abs(fifthsOf(bar.key)))));
-  const room = Math.max(1, width / EASE - MARGINS - signs);
+  const room = Math.max(1, width / ease - MARGINS - signs);
   const breaks = new Set<number>();
   let widest = 0;
   for (const [from, to] of passes(sheet.bars)) {
@@ -65,17 +74,18 @@ export function layoutOf(sheet: Sheet, width: number, fingered: boolean): Layout
       widest = Math.max(widest, line);
     }
   }
-  return { breaks, width: Math.round(Math.min(width, Math.max(LEAST, (widest + signs + MARGINS) * EASE))) };
+  return { breaks, width: Math.round(Math.min(width, Math.max(LEAST, (widest + signs + MARGINS) * ease))) };
 }
 
 function barWidth(
   bar: SheetBar,
+  whole: number,
   accidentals: ReadonlyMap<number, unknown>,
   letters: (note: SheetNote) => number,
 ): number {
   let width = AROUND_BAR;
   for (const event of bar.events) {
-    let own = Math.max(NARROWEST, WHOLE * toNumber(event.value) ** 0.6);
+    let own = Math.max(NARROWEST, whole * toNumber(event.value) ** 0.6);
     const text = event.kind === "note" ? letters(event) : 0;
     if (text > 0) own = Math.max(own, text * LETTER + BETWEEN);
     if (accidentals.has(event.id)) own += ACCIDENTAL;

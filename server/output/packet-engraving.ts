@@ -60,6 +60,6 @@ export async function engravings(
   return { of: (task) => kept.get(nameOf(task)) ?? NOTHING, failed };
 }
 
-function nameOf({ musicXml, width, broken }: EngravingTask): string {
-  return `${width} ${broken}\n${musicXml}`;
+function nameOf({ musicXml, width, broken, density }: EngravingTask): string {
+  return `${width} ${broken} ${density ?? ""}\n${musicXml}`;
 }

@@ -2,14 +2,13 @@
 import type { EngravingTask } from "../notation/engrave";
 import type { DaySheet, SheetLine, SheetSession } from "../pages/sheet-day";
 import { metronomePicture } from "../pages/sheet-mark";
+import { GUTTER, rowsOf } from "../pages/sheet-measure";
 import type { Packet } from "../pages/sheet-packet";
-import { type Picture, trimmed } from "../pages/sheet-picture";
+import { type Picture, trimmed, widthOf } from "../pages/sheet-picture";
 import {
   CAUTIONS,
   FIGURES,
   FOOT,
-  PACKET_MARGIN,
-  PAPERS,
   type PageStyle,
   SHEET_MARGIN,
   type Sheet,
@@ -32,7 +31,7 @@ export function sheetFiles(
   style: PageStyle,
   engraved: Engraved,
 ): PressFiles {
-  const pictures = new Pictures(engraved, PAPERS[style.paper].width - 2 * SHEET_MARGIN);
+  const pictures = new Pictures(engraved);
   const data = {
     kind: "sheets",
     title,
@@ -40,11 +39,12 @@ export function sheetFiles(
     margin: SHEET_MARGIN,
     words: WORDS_BESIDE,
     gap: 1.8,
+    gutter: GUTTER,
     foot: FOOT,
     figures: FIGURES,
     sheets: sheets.map((each) =>
       each.kind === "day"
-        ? { kind: each.kind, id: each.id, ...dayData(each.sheet, pictures) }
+        ? { kind: each.kind, id: each.id, words: each.words, ...dayData(each.sheet, pictures) }
         : { kind: each.kind, id: each.id, ...weekData(each.sheet) },
     ),
   };
@@ -53,7 +53,7 @@ export function sheetFiles(
 
 /** The files for a packet. */
 export function packetFiles(packet: Packet, style: PageStyle, engraved: Engraved): PressFiles {
-  const pictures = new Pictures(engraved, PAPERS[style.paper].width - 2 * PACKET_MARGIN);
+  const pictures = new Pictures(engraved);
   const data = {
     kind: "packet",
     title: packet.title,
@@ -124,17 +124,15 @@ class Pictures {
   private readonly names = new Map<string, string>();
   private readonly files = new Map<string, string>();
 
-  constructor(
-    private readonly engraved: Engraved,
-    private readonly room: number,
-  ) {}
+  constructor(private readonly engraved: Engraved) {}
 
-  add({ task, scale, alt, beside }: Picture): {
+  add(picture: Picture): {
     readonly file: string;
     readonly width: number;
     readonly alt: string;
     readonly beside: boolean;
   } {
+    const { task, alt, beside } = picture;
     const svg = this.engraved(task);
     let file = this.names.get(svg);
     if (file === undefined) {
@@ -142,7 +140,7 @@ class Pictures {
       this.names.set(svg, file);
       this.files.set(file, forPaper(svg));
     }
-    return { file, width: Math.min(trimmed(svg).width * scale, this.room), alt, beside };
+    return { file, width: widthOf(picture, trimmed(svg).width), alt, beside };
   }
 
   /** A tempo with the file of its note; nothing where nothing is counted. */
@@ -180,7 +178,7 @@ function sessionData(session: SheetSession, pictures: Pictures): object {
     "today-short": session.short,
     minutes: session.allowed === "" ? session.clock : `${session.clock} of ${session.allowed}`,
     aims: session.aims,
-    lines: session.lines.map((line) => lineData(line, pictures)),
+    rows: rowsOf(session.lines).map((row) => row.map((line) => lineData(line, pictures))),
     "short-version": session.shortVersion,
     "short-minutes": session.shortAllowed,
   };

@@ -1,16 +1,12 @@
 /** From players' days and weeks, or from a packet, to a PDF: engraved, fitted to the page and set. */
+
+import type { Density } from "../notation/engrave";
 import type { Wanted } from "../pages/sheet-choice";
-import { daySheet, type SheetLine } from "../pages/sheet-day";
+import { daySheet } from "../pages/sheet-day";
+import { engravedHeight, fullWidth, roomOf, sheetHeight } from "../pages/sheet-measure";
 import type { Packet } from "../pages/sheet-packet";
-import { type Look, trimmed } from "../pages/sheet-picture";
-import {
-  PACKET_MARGIN,
-  PAPERS,
-  type PageStyle,
-  SHEET_MARGIN,
-  type Sheet,
-  WORDS_BESIDE,
-} from "../pages/sheet-style";
+import { type Look, type Picture, trimmed } from "../pages/sheet-picture";
+import { PACKET_MARGIN, PAPERS, type PageStyle, type Sheet, WORDS, WORDS_BESIDE } from "../pages/sheet-style";
 import { type Engravings, engravings, type Kept, type Works } from "./packet-engraving";
 import { packetFiles, packetTasks, sheetFiles, sheetTasks } from "./packet-files";
 import type { Press } from "./press";
@@ -28,30 +24,40 @@ export interface Printed {
 }
 
 /**
- * One way to set a day: the height of a staff in millimetres, how many keys of one line are written out, and
- * whether short music stands beside the words instead of under them.
+ * One way to set a day: the height of a staff in millimetres, how many keys of one line are written out, where music
+ * stands that is short (under its words, beside them, or in one of two columns), how near the notes stand to each
+ * other, and the size of the words in points.
  */
 interface Rung {
   readonly staff: number;
   readonly keysWritten: number;
-  readonly beside: boolean;
+  readonly short: "under" | "beside" | "columns";
+  readonly density: Density;
+  readonly words: number;
 }
+
+type Ladder = readonly [Rung, ...Rung[]];
 
 /**
  * From the largest staff to the smallest that is still read from a stand: hand-copied parts have 8 mm, printed
- * studies 7 mm, pocket scores less than 5 mm (common practice, no source).
+ * studies 7 mm, printed parts 5.5 to 7 mm, pocket scores less than 5 mm (common practice, no source).
  */
-const RUNGS: readonly Rung[] = [
-  { staff: 8, keysWritten: 3, beside: false },
-  { staff: 8, keysWritten: 3, beside: true },
-  { staff: 7.2, keysWritten: 3, beside: true },
-  { staff: 7.2, keysWritten: 1, beside: true },
-  { staff: 6.5, keysWritten: 1, beside: true },
-  { staff: 5.9, keysWritten: 1, beside: true },
-  { staff: 5.4, keysWritten: 1, beside: true },
+const RUNGS: Ladder = [
+  { staff: 8, keysWritten: 3, short: "under", density: "low", words: WORDS.plain },
+  { staff: 8, keysWritten: 3, short: "beside", density: "low", words: WORDS.plain },
+  { staff: 7.2, keysWritten: 3, short: "beside", density: "low", words: WORDS.plain },
+  { staff: 7.2, keysWritten: 1, short: "beside", density: "low", words: WORDS.plain },
+  { staff: 6.8, keysWritten: 1, short: "columns", density: "close", words: WORDS.plain },
+  { staff: 6.4, keysWritten: 1, short: "columns", density: "close", words: WORDS.plain },
+  { staff: 6, keysWritten: 1, short: "columns", density: "close", words: 10 },
+  { staff: 5.7, keysWritten: 1, short: "columns", density: "close", words: 9.5 },
+  { staff: 5.4, keysWritten: 1, short: "columns", density: "close", words: 9.5 },
+  { staff: 5.1, keysWritten: 1, short: "columns", density: "close", words: 9.5 },
 ];
 /** In large print a day may take several pages, and its staff is never small. */
-const LARGE_RUNGS: readonly Rung[] = [{ staff: 11, keysWritten: 3, beside: false }];
+const LARGE_RUNGS: Ladder = [
+  { staff: 11, keysWritten: 3, short: "under", density: "roomy", words: WORDS.large },
+];
 
 /** A browser sets words in a face of its own, and often a wider one. */
 const BROWSERS_SHARE = 0.84;
@@ -111,7 +117,7 @@ export async function reckonedSheets(
 
 /** Finds for each day the largest staff with which it fits its page, or the fewest pages. */
 class Fit {
-  private readonly rungs: readonly Rung[];
+  private readonly rungs: Ladder;
   /** For each sheet the rung it stands on, and the pages it may take. */
   private readonly at: number[];
   private readonly pages: number[];
@@ -131,13 +137,17 @@ class Fit {
   async reckoned(works: Works, kept: Kept): Promise<{ sheets: readonly Sheet[]; made: Engravings }> {
     for (;;) {
       const sheets = this.wanted.map((each, index) =>
-        sheetAt(each, index, this.rungs[this.at[index] ?? 0], this.style),
+        sheetAt(each, index, this.rungs[this.at[index] ?? 0] ?? this.rungs[0], this.style),
       );
       const made = await engravings(sheetTasks(sheets), works, kept);
       let again = false;
       sheets.forEach((sheet, index) => {
         if (sheet.kind === "week") return;
-        const over = heightOf(sheet, made) / (roomOf(this.style) * this.share * (this.pages[index] ?? 1));
+        const { paper } = this.style;
+        const heightOf = (picture: Picture): number =>
+          engravedHeight(picture, trimmed(made.of(picture.task)));
+        const high = sheetHeight(sheet.sheet, { paper, words: sheet.words }, heightOf);
+        const over = high / (roomOf(paper) * this.share * (this.pages[index] ?? 1));
         if (over <= DOUBTFUL) return;
         this.stepDown(index, over);
         again = true;
@@ -174,75 +184,28 @@ class Fit {
  */
 function shrinking(from: Rung | undefined, to: Rung | undefined): number {
   if (from === undefined || to === undefined) return 1;
-  return (to.staff / from.staff) ** 1.8 * (to.beside && !from.beside ? BESIDE_SAVES : 1);
+  return (to.staff / from.staff) ** 1.6 * (to.short === from.short ? 1 : SAVES[to.short]);
 }
 
-function sheetAt(wanted: Wanted, index: number, rung: Rung | undefined, style: PageStyle): Sheet {
+/** What is left of a day's height when short music stands elsewhere than under its words. */
+const SAVES: Readonly<Record<Rung["short"], number>> = { under: 1, beside: 0.85, columns: 0.75 };
+
+/** So much over the height of a page a reckoned height may lie and the day fit all the same. */
+const DOUBTFUL = 1.08;
+
+function sheetAt(wanted: Wanted, index: number, rung: Rung, { paper }: PageStyle): Sheet {
   const id = String(index);
   if (wanted.kind === "week") return { kind: "week", id, sheet: wanted.sheet };
-  const { staff = 8, keysWritten = 1, beside = false } = rung ?? {};
-  const width = PAPERS[style.paper].width - 2 * SHEET_MARGIN;
+  const { staff, keysWritten, short, density, words } = rung;
+  const width = fullWidth(paper);
   const look = {
     staff,
     keysWritten,
     width,
     fingerings: wanted.fingerings,
-    beside: beside ? width - WORDS_BESIDE : undefined,
+    density,
+    beside: short === "under" ? undefined : width - WORDS_BESIDE,
+    columns: short === "columns" ? { paper, words } : undefined,
   };
-  return { kind: "day", id, sheet: daySheet(wanted.of, look) };
-}
-
-/* Heights in millimetres, measured on printed sheets; text is taken for a little lower than it is. */
-const HEAD = 26;
-const FOOTING = 15;
-const SESSION = 8;
-const LINE_OF_TEXT = 4.6;
-const BETWEEN = 2;
-/** So much over the height of a page a reckoned height may lie and the day fit all the same. */
-const DOUBTFUL = 1.12;
-/** What is left of a day's height when short music stands beside the words. */
-const BESIDE_SAVES = 0.8;
-const LETTERS_ON_A_LINE = 95;
-const LETTERS_BESIDE = 36;
-
-/** How high a day's sheet is, nearly: what the press says counts. */
-function heightOf({ sheet }: Extract<Sheet, { kind: "day" }>, made: Engravings): number {
-  let height = HEAD + FOOTING;
-  for (const session of sheet.sessions) {
-    height += SESSION + session.aims.length * LINE_OF_TEXT;
-    for (const line of session.lines) height += BETWEEN + lineHeight(line, made);
-    const short = session.shortVersion.join("; ").length;
-    if (short > 0) height += LINE_OF_TEXT * Math.ceil(short / LETTERS_ON_A_LINE);
-  }
-  return height;
-}
-
-function lineHeight(line: SheetLine, made: Engravings): number {
-  if (line.kind === "pause") return LINE_OF_TEXT;
-  const said = [
-    line.name,
-    line.where,
-    line.amount,
-    line.tempo?.number ?? "",
-    line.rest,
-    line.without,
-    line.aim,
-  ];
-  const letters = said.join(", ").length + (line.further === "" ? 0 : line.further.length + 20);
-  const [first, ...others] = line.music;
-  const high = ({ picture, caption }: (typeof line.music)[number]): number =>
-    trimmed(made.of(picture.task)).height * picture.scale + (caption === "" ? 0 : LINE_OF_TEXT + 1);
-  const rest = others.reduce((sum, each) => sum + high(each), 0);
-  if (first?.picture.beside === true) {
-    const words = (1 + Math.ceil(letters / LETTERS_BESIDE)) * LINE_OF_TEXT;
-    return Math.max(words, high(first)) + rest;
-  }
-  return (
-    Math.ceil(letters / LETTERS_ON_A_LINE) * LINE_OF_TEXT + (first === undefined ? 0 : high(first)) + rest
-  );
-}
-
-/** The height between the margins, in millimetres. */
-function roomOf({ paper }: PageStyle): number {
-  return PAPERS[paper].height - 24;
+  return { kind: "day", id, words, sheet: daySheet(wanted.of, look) };
 }

@@ -87,19 +87,41 @@ export const TEMPLATE = `
 
 #let further(l) = if l.further != "" { block(above: 1mm, below: 0pt, text(size: 0.9em)[then the same in #l.further]) }
 
+#let others(l) = {
+  for m in l.music.slice(calc.min(1, l.music.len())) { block(breakable: false, above: 1.6mm, below: 0pt, captioned(m)) }
+  further(l)
+}
+
+// What an item is called and takes stands over what is asked.
+#let item-words(l, reached-there) = {
+  grid(columns: (1fr, auto), strong(l.name), [#h(0.6em) #strong(l.clock)#reached-there])
+}
+
 #let item-beside(l) = grid(
   columns: (1.5em, d.words * 1mm - 1.5em - 4mm, 4mm, 1fr),
   align: (top, top, top, horizon),
   tick,
   {
-    grid(columns: (1fr, auto), strong(l.name), [#h(0.6em) #strong(l.clock)])
+    item-words(l, [])
     block(above: 1.7mm, below: 0pt, [#asked(l)#reached(l)])
     if l.aim != "" { block(above: 1.7mm, below: 0pt, emph(l.aim)) }
-    further(l)
   },
   [],
   picture(l.music.first()),
 )
+
+#let item-half(l) = {
+  grid(
+    columns: (1.5em, 1fr),
+    tick,
+    {
+      item-words(l, reached(l))
+      block(above: 1.5mm, below: 0pt)[#asked(l)#if l.aim != "" [ #h(0.35em) #emph(l.aim)]]
+    },
+  )
+  if l.music.len() > 0 { block(above: 1mm, below: 0mm, captioned(l.music.first())) }
+  others(l)
+}
 
 #let session(s) = {
   block(breakable: false, width: 100%, above: 4.2mm, below: 1.6mm, {
@@ -113,25 +135,34 @@ export const TEMPLATE = `
     block(above: 1.1mm, below: 1.4mm, line(length: 100%, stroke: 0.5pt + black))
     for aim in s.aims { block(above: 1mm, below: 1mm, emph(aim)) }
   })
-  for l in s.lines {
+  for row in s.rows {
+    let l = row.first()
     if l.kind == "pause" {
       block(width: 100%, above: 2.6mm, below: 0.8mm, align(center, text(size: 0.9em, [— #l.text —])))
-    } else {
-      let music = l.music
-      // What is left of a page is shared out between the exercises, most of it below the last.
-      v(1fr)
-      block(breakable: false, width: 100%, above: 0pt, below: 0pt, inset: (top: d.gap * 1mm), {
-        if music.len() > 0 and music.first().beside {
-          item-beside(l)
-        } else {
-          item-head(l)
-          if music.len() > 0 { block(above: 0.6mm, below: 0mm, captioned(music.first())) }
-          if music.len() == 1 { further(l) }
-        }
-      })
-      for m in music.slice(calc.min(1, music.len())) { block(breakable: false, above: 1.6mm, below: 0pt, captioned(m)) }
-      if music.len() > 1 { further(l) }
+      continue
     }
+    // What is left of a page is shared out between the exercises, most of it below the last.
+    v(1fr)
+    if row.len() == 2 {
+      block(
+        breakable: false,
+        width: 100%,
+        above: 0pt,
+        below: 0pt,
+        inset: (top: d.gap * 1mm),
+        grid(columns: (1fr, 1fr), column-gutter: d.gutter * 1mm, ..row.map(item-half)),
+      )
+      continue
+    }
+    block(breakable: false, width: 100%, above: 0pt, below: 0pt, inset: (top: d.gap * 1mm), {
+      if l.music.len() > 0 and l.music.first().beside {
+        item-beside(l)
+      } else {
+        item-head(l)
+        if l.music.len() > 0 { block(above: 0.6mm, below: 0mm, captioned(l.music.first())) }
+      }
+    })
+    others(l)
   }
   if s.short-version.len() > 0 {
     block(breakable: false, width: 100%, above: 2mm, below: 0pt, text(size: 0.88em)[
@@ -141,6 +172,7 @@ export const TEMPLATE = `
 }
 
 #let day-sheet(s) = {
+  set text(size: s.words * 1pt)
   mark("start", s.id)
   sheet-head(s, s.day, parts((s.week, s.term)))
   if s.aim != "" { block(above: 2mm, below: 2mm, text(size: 1.25em, emph[“#s.aim”])) }

@@ -6,6 +6,8 @@ import { mondayOf } from "../plan/date";
 import type { Settings } from "../plan/settings";
 import type { Assignment, Goal, PlannedItem, SessionContent } from "../plan/term";
 import { minutes } from "../rules/words";
+import { paired } from "./sheet-columns";
+import { halfWidth, type SheetFrame } from "./sheet-measure";
 import { type Look, type Picture, pictureOf } from "./sheet-picture";
 import {
   amountWords,
@@ -18,29 +20,31 @@ import {
 } from "./sheet-words";
 
 /** What is done in one line of a session. */
-export type SheetLine =
-  | { readonly kind: "pause"; readonly text: string }
-  | {
-      readonly kind: "item";
-      readonly name: string;
-      readonly where: string;
-      readonly amount: string;
-      /** The note value that is counted and its number; undefined where nothing is counted. */
-      readonly tempo: SheetTempo | undefined;
-      readonly rest: string;
-      /** Clock time of the line, its rests included but the session's last: `1:40`. */
-      readonly clock: string;
-      readonly aim: string;
-      /** What is played where there are no notes: a page of a printed book, an activity. */
-      readonly without: string;
-      /** Whether the short version of the session holds it. */
-      readonly inShort: boolean;
-      readonly dropWhenTired: boolean;
-      /** The music in each key that is written out, and what the key is called where there are several. */
-      readonly music: readonly { readonly caption: string; readonly picture: Picture }[];
-      /** Keys that are played but not written out. */
-      readonly further: string;
-    };
+export type SheetLine = { readonly kind: "pause"; readonly text: string } | SheetItem;
+
+export interface SheetItem {
+  readonly kind: "item";
+  readonly name: string;
+  readonly where: string;
+  readonly amount: string;
+  /** The note value that is counted and its number; undefined where nothing is counted. */
+  readonly tempo: SheetTempo | undefined;
+  readonly rest: string;
+  /** Clock time of the line, its rests included but the session's last: `1:40`. */
+  readonly clock: string;
+  readonly aim: string;
+  /** What is played where there are no notes: a page of a printed book, an activity. */
+  readonly without: string;
+  /** Whether the short version of the session holds it. */
+  readonly inShort: boolean;
+  readonly dropWhenTired: boolean;
+  /** The music in each key that is written out, and what the key is called where there are several. */
+  readonly music: readonly { readonly caption: string; readonly picture: Picture }[];
+  /** Keys that are played but not written out. */
+  readonly further: string;
+  /** Whether it takes one of two columns, side by side with the line before or after it. */
+  readonly half: boolean;
+}
 
 export interface SheetSession {
   readonly name: string;
@@ -86,6 +90,8 @@ export interface DaySheet {
 export interface DaySheetStyle extends Look {
   /** In how many keys a line that travels through several is written out. */
   readonly keysWritten: number;
+  /** The page whose width may be parted into two columns where that is lower; undefined for none. */
+  readonly columns?: SheetFrame | undefined;
 }
 
 /** A day with the term it lies in. */
@@ -179,14 +185,14 @@ function sessionSheet(
   const inShort = new Set(
     short?.items.flatMap((planned) => ("exercise" in planned ? [planned.exercise] : [])) ?? [],
   );
-  const lines: SheetLine[] = [];
+  const lines: { full: SheetLine; half?: SheetItem | undefined }[] = [];
   let next = 0;
   // Pauses, and what a change has not left out.
   const counts = (planned: PlannedItem): boolean =>
     !("exercise" in planned) || session.items.some((item) => item.assignment === planned);
   for (const [index, planned] of content.items.entries()) {
     if (!("exercise" in planned)) {
-      lines.push({ kind: "pause", text: `Horn down ${lengthWords(planned.pause)}` });
+      lines.push({ full: { kind: "pause", text: `Horn down ${lengthWords(planned.pause)}` } });
       continue;
     }
     const item = session.items[next];
@@ -194,7 +200,12 @@ function sessionSheet(
     if (item === undefined || item.assignment !== planned) continue;
     next++;
     const last = !content.items.slice(index + 1).some(counts);
-    lines.push(itemLine(item, last, inShort, term, settings, style));
+    const full = itemLine(item, last, inShort, term, settings, style);
+    const half =
+      style.columns === undefined
+        ? undefined
+        : { ...full, half: true, ...musicOf(item, term, settings, inColumn(style, style.columns)) };
+    lines.push({ full, half });
   }
   return {
     name: session.session.name,
@@ -202,10 +213,15 @@ function sessionSheet(
     clock: minutes(session.clock),
     allowed: content.minutes === undefined ? "" : lengthWords(content.minutes),
     aims: content.aims.filter((aim) => aim !== said),
-    lines,
+    lines: paired(lines, style),
     shortVersion: short === undefined ? [] : shortLines(short),
     shortAllowed: short?.minutes === undefined ? "" : lengthWords(short.minutes),
   };
+}
+
+/** The same look in one of two columns. */
+function inColumn(style: DaySheetStyle, { paper }: SheetFrame): DaySheetStyle {
+  return { ...style, width: halfWidth(paper), beside: undefined };
 }
 
 /** A length of time that was typed: `10 min`, `45 s`, `1 min 30 s`. */
@@ -233,7 +249,7 @@ function itemLine(
   term: PlayerTerm,
   settings: Settings,
   style: DaySheetStyle,
-): SheetLine {
+): SheetItem {
   const { assignment, exercise, bpm, fastest } = item;
   const beat = assignment.tempo?.beat ?? exercise.tempo?.beat;
   const aims = [...assignment.aims, ...exercise.aims];
@@ -241,7 +257,7 @@ function itemLine(
   return {
     kind: "item",
     name: exercise.name,
-    where: exercise.series === undefined ? whereWords(item.passes) : seriesWords(item),
+    where: exercise.series === undefined ? keysWords(item, music.length) : seriesWords(item),
     amount: amountWords(item),
     tempo: beat === undefined || bpm === undefined ? undefined : sheetTempo(beat, bpm, fastest),
     // After the session's last note nobody counts the rest.
@@ -253,7 +269,14 @@ function itemLine(
     dropWhenTired: assignment.dropWhenTired,
     music,
     further,
+    half: false,
   };
+}
+
+/** The keys of a day. Where the first of several is written out alone, the others follow it in words. */
+function keysWords({ passes }: DayItem, written: number): string {
+  if (written !== 1 || passes.length < 2) return whereWords(passes);
+  return `${whereWords(passes.slice(0, 1))}, then ${whereWords(passes.slice(1))}`;
 }
 
 function seriesWords({ passes }: DayItem): string {
@@ -293,7 +316,7 @@ function musicOf(
   { player }: PlayerTerm,
   settings: Settings,
   style: DaySheetStyle,
-): { readonly music: Extract<SheetLine, { kind: "item" }>["music"]; readonly further: string } {
+): Pick<SheetItem, "music" | "further"> {
   const { assignment, exercise, passes, bpm } = item;
   const beat = assignment.tempo?.beat ?? exercise.tempo?.beat;
   const series = exercise.series !== undefined;
@@ -315,7 +338,7 @@ function musicOf(
     if (picture === undefined) return [];
     return [{ caption: written.length > 1 ? placementName(placement) : "", picture }];
   });
-  const left = series || music.length === 0 ? [] : passes.slice(written.length);
+  const left = series || music.length < 2 ? [] : passes.slice(written.length);
   return { music, further: left.length === 0 ? "" : whereWords(left) };
 }
 

@@ -4,8 +4,9 @@ import type { EngravingTask } from "../notation/engrave";
 import { escaped } from "../notation/xml-text";
 import type { DaySheet, SheetLine, SheetSession, SheetTotals } from "./sheet-day";
 import { metronomePicture } from "./sheet-mark";
+import { GUTTER, rowsOf } from "./sheet-measure";
 import type { Packet, PacketExercise } from "./sheet-packet";
-import { type Picture, trimmed } from "./sheet-picture";
+import { type Picture, trimmed, widthOf } from "./sheet-picture";
 import {
   CAUTIONS,
   FIGURES,
@@ -29,14 +30,16 @@ export function sheetsHtml(
   style: PageStyle,
   engraved: Engraved,
 ): string {
-  const writer = new Writer(engraved, PAPERS[style.paper].width - 2 * SHEET_MARGIN);
-  const body = sheets.map((each) => (each.kind === "day" ? writer.day(each.sheet) : writer.week(each.sheet)));
+  const writer = new Writer(engraved);
+  const body = sheets.map((each) =>
+    each.kind === "day" ? writer.day(each.sheet, each.words) : writer.week(each.sheet),
+  );
   return documentOf(title, style, SHEET_MARGIN, body.join("\n"));
 }
 
 /** A packet as one web page, its contents as links. */
 export function packetHtml(packet: Packet, style: PageStyle, engraved: Engraved): string {
-  const writer = new Writer(engraved, PAPERS[style.paper].width - 2 * PACKET_MARGIN);
+  const writer = new Writer(engraved);
   return documentOf(packet.title, style, PACKET_MARGIN, writer.packet(packet));
 }
 
@@ -78,6 +81,8 @@ p { margin: 1mm 0; }
 .beside { grid-template-columns: 1.5em ${WORDS_BESIDE - 9}mm 1fr; column-gap: 1mm; }
 .beside > .music { grid-column: 3; grid-row: 1 / span 2; align-self: center; }
 .beside > .clock { grid-column: 2; }
+.row { display: grid; grid-template-columns: 1fr 1fr; column-gap: ${GUTTER}mm; align-items: start; break-inside: avoid; }
+.half > .asked { grid-column: 2 / -1; }
 .tick { display: inline-block; width: .8em; height: .8em; border: .7pt solid; }
 .blank { display: inline-block; min-width: 3.5em; border-bottom: .5pt solid; }
 .long { min-width: 16em; }
@@ -102,15 +107,12 @@ nav a { color: inherit; }
 class Writer {
   private pictures = 0;
 
-  constructor(
-    private readonly engraved: Engraved,
-    private readonly room: number,
-  ) {}
+  constructor(private readonly engraved: Engraved) {}
 
-  day(sheet: DaySheet): string {
+  day(sheet: DaySheet, words: number): string {
     const about = [sheet.week, sheet.term].filter((each) => each !== "").join(" · ");
     const today = [sheet.lesson, ...sheet.remarks].filter((each) => each !== "").join(" · ");
-    return `<section class="sheet">
+    return `<section class="sheet" style="font-size: ${words}pt">
 <header><h1>${escaped(sheet.player)}</h1><p><strong>${escaped(sheet.day)}</strong><br>${escaped(about)}</p></header>
 ${sheet.aim === "" ? "" : `<p class="aim">“${escaped(sheet.aim)}”</p>`}
 ${today === "" ? "" : `<p>${escaped(today)}</p>`}
@@ -194,8 +196,15 @@ ${exercise.music.map((each) => this.figure(each)).join("\n")}</section>`;
     const short = session.shortVersion.join("; ");
     return `<div class="session"><h2>${escaped(name)}</h2><span>${escaped(minutes)}</span></div>
 ${session.aims.map((aim) => `<p><em>${escaped(aim)}</em></p>`).join("")}
-${session.lines.map((each) => this.line(each)).join("\n")}
+${rowsOf(session.lines)
+  .map((row) => this.row(row))
+  .join("\n")}
 ${short === "" ? "" : `<p class="small"><strong>Short version${escaped(limit)}:</strong> ${escaped(short)}.</p>`}`;
+  }
+
+  private row(row: readonly SheetLine[]): string {
+    const lines = row.map((each) => this.line(each)).join("\n");
+    return row.length > 1 ? `<div class="row">${lines}</div>` : lines;
   }
 
   private line(line: SheetLine): string {
@@ -209,9 +218,12 @@ ${short === "" ? "" : `<p class="small"><strong>Short version${escaped(limit)}:<
     const [first, ...others] = line.music;
     const further =
       line.further === "" ? "" : `<p class="further">then the same in ${escaped(line.further)}</p>`;
-    return `<div class="item${first?.picture.beside === true ? " beside" : ""}"><span>${TICK}</span>
-<div><strong>${escaped(line.name)}</strong> ${asked.join(", ")}${tags}${aim}</div>
+    const place = line.half ? " half" : first?.picture.beside === true ? " beside" : "";
+    const [name, words] = [`<strong>${escaped(line.name)}</strong>`, `${asked.join(", ")}${tags}${aim}`];
+    return `<div class="item${place}"><span>${TICK}</span>
+<div>${line.half ? name : `${name} ${words}`}</div>
 <div class="clock"><strong>${escaped(line.clock)}</strong>${reached}</div>
+${line.half ? `<div class="asked">${words}</div>` : ""}
 ${first === undefined ? "" : `<div class="music">${this.figure(first)}</div>`}
 ${others.map((each) => `<div class="music">${this.figure(each)}</div>`).join("\n")}${further}</div>`;
   }
@@ -220,14 +232,14 @@ ${others.map((each) => `<div class="music">${this.figure(each)}</div>`).join("\n
     return `<figure>${caption === "" ? "" : `<figcaption>${escaped(caption)}</figcaption>`}${this.picture(picture)}</figure>`;
   }
 
-  private picture({ task, scale, alt }: Picture): string {
-    const { svg, width: pixels } = trimmed(this.engraved(task));
-    const width = Math.min(pixels * scale, this.room);
+  private picture(picture: Picture): string {
+    const { svg, width: pixels } = trimmed(this.engraved(picture.task));
+    const width = widthOf(picture, pixels);
     return withPrefix(svg, `m${this.pictures++}-`)
       .replace(/<title>[\s\S]*?<\/title>|<desc>[\s\S]*?<\/desc>/g, "")
       .replace(
         / width="[\d.]+" height="[\d.]+"/,
-        ` width="${width.toFixed(1)}mm" aria-label="${escaped(alt)}"`,
+        ` width="${width.toFixed(1)}mm" aria-label="${escaped(picture.alt)}"`,
       );
   }
 }

@@ -2,7 +2,7 @@
 import { type Placement, placementName } from "../days/placement";
 import { midiOf, type Pitch, pitchSign, spokenPitch } from "../music/pitch";
 import { inColour } from "../notation/clean-svg";
-import { type EngravingTask, PIXELS } from "../notation/engrave";
+import { type Density, type EngravingTask, PIXELS } from "../notation/engrave";
 import { type Layout, layoutOf } from "../notation/line-breaks";
 import { musicXmlOf } from "../notation/musicxml";
 import type { Sheet } from "../notation/sheet";
@@ -17,6 +17,8 @@ export interface Look {
   readonly fingerings: boolean;
   /** Width of the room beside the words, in millimetres, for music that takes no more lines there. */
   readonly beside?: number | undefined;
+  /** How near things stand to each other; `roomy` where nothing is said. */
+  readonly density?: Density | undefined;
 }
 
 export interface Picture {
@@ -27,6 +29,10 @@ export interface Picture {
   readonly scale: number;
   /** Whether it fits beside the words. */
   readonly beside: boolean;
+  /** How many lines of music it has. */
+  readonly lines: number;
+  /** The width it may take on the page, in millimetres. */
+  readonly room: number;
   /** The lowest and the highest note; undefined where there is none. */
   readonly range: readonly [low: Pitch, high: Pitch] | undefined;
 }
@@ -45,7 +51,8 @@ export function pictureOf(ask: PictureAsk, look: Look): Picture | undefined {
   if (written.kind !== "sheet") return undefined;
   const sheet = joined(written.sheet);
   const scale = look.staff / STAFF_PIXELS;
-  const within = (width: number): Layout => layoutOf(sheet, width / scale / PIXELS, look.fingerings);
+  const within = (width: number): Layout =>
+    layoutOf(sheet, width / scale / PIXELS, look.fingerings, look.density === "close");
   const wide = within(look.width);
   const narrow = look.beside === undefined ? undefined : within(look.beside);
   const beside = narrow !== undefined && narrow.breaks.size <= wide.breaks.size;
@@ -56,6 +63,8 @@ export function pictureOf(ask: PictureAsk, look: Look): Picture | undefined {
     alt,
     scale,
     beside,
+    lines: layout.breaks.size + 1,
+    room: beside ? (look.beside ?? look.width) : look.width,
     range: rangeOf(sheet),
     task: {
       musicXml: musicXmlOf(sheet, {
@@ -68,6 +77,7 @@ export function pictureOf(ask: PictureAsk, look: Look): Picture | undefined {
       width: layout.width,
       broken: layout.breaks.size > 0,
       title: alt,
+      density: look.density,
     },
   };
 }
@@ -122,6 +132,11 @@ export function trimmed(svg: string): {
   const drawing = `$1<svg width="${size[1]}" height="${size[2]}" `;
   const cut = svg.replace(size[0], box).replace(/^(<svg [\s\S]*?)<svg /, drawing);
   return { svg: inColour(cut, "#000"), width, height };
+}
+
+/** How wide a picture is set, in millimetres, that was engraved so many pixels wide. */
+export function widthOf({ scale, room }: Picture, pixels: number): number {
+  return Math.min(pixels * scale, room);
 }
 
 /** A note as players call it, with its name: `low C (C4)`. */

@@ -16,15 +16,18 @@ export const PACKET_MARGIN = 18;
 /** Width of the words with music beside them and the space between, in millimetres. */
 export const WORDS_BESIDE = 60;
 
+/** The size of words, in points. */
+export const WORDS = { plain: 10.5, large: 15 } as const;
+
 export interface PageStyle {
   readonly paper: Paper;
   /** Larger words and staves, on as many pages as they take. */
   readonly large: boolean;
 }
 
-/** One sheet of a set. The id tells it apart when the press says which pages it took. */
+/** One sheet of a set. The id tells it apart when the press says which pages it took; words are so many points high. */
 export type Sheet =
-  | { readonly kind: "day"; readonly id: string; readonly sheet: DaySheet }
+  | { readonly kind: "day"; readonly id: string; readonly sheet: DaySheet; readonly words: number }
   | { readonly kind: "week"; readonly id: string; readonly sheet: WeekSheet };
 
 /** Said in the foot of every page of music. */

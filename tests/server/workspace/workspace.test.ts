@@ -280,3 +280,26 @@ describe("work", () => {
     expect(made.listener.order).toContain("/a.practice");
   });
 });
+
+test("nothing is checked while somebody waits for an answer, and everything afterwards", async () => {
+  const listener = new Listener();
+  const world = new World(0);
+  let turns = 0;
+  const asked = (): boolean => turns < 20;
+  const shared = new Workspace(
+    {
+      now: world.now,
+      turn: () => {
+        if (asked()) expect(listener.order).toEqual([]);
+        turns++;
+        return world.turn();
+      },
+      isAsked: asked,
+    },
+    listener,
+  );
+  shared.setOpen("/s/small.practice", SMALL);
+  await shared.settled();
+  expect(turns).toBeGreaterThanOrEqual(20);
+  expect(listener.order).toContain("/s/small.practice");
+});
