@@ -44,6 +44,7 @@ export function abilitiesOf(params: InitializeParams): Abilities {
   const options = optionsIn(params.initializationOptions);
   const shown = textDocument?.publishDiagnostics;
   const pulled = textDocument?.diagnostic;
+  const shared = textDocument?.completion?.completionList?.itemDefaults;
   const formats = textDocument?.completion?.completionItem?.documentationFormat;
   return {
     diagnostics: {
@@ -55,7 +56,7 @@ export function abilitiesOf(params: InitializeParams): Abilities {
     completion: {
       snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
       markdown: formats?.includes("markdown") === true,
-      sharedRange: textDocument?.completion?.completionList?.itemDefaults?.includes("editRange") === true,
+      shared: ["editRange", "data"].every((each) => shared?.includes(each) === true),
     },
     hover: { markdown: textDocument?.hover?.contentFormat?.includes("markdown") === true },
     codeLens: { commands: options.state === true, refresh: workspace?.codeLens?.refreshSupport === true },

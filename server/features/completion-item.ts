@@ -9,14 +9,15 @@ export interface CompletionAbility {
   /** Forms with places to fill in. */
   readonly snippets: boolean;
   readonly markdown: boolean;
-  /** One range said for all proposals together. */
-  readonly sharedRange?: boolean;
+  /** What proposals have in common said once for all of them: the range, and what they are about. */
+  readonly shared?: boolean;
 }
 
 /** What a proposal is about, for when more is asked of it; which one its label says. */
 export type CompletionAbout =
   | { readonly about: "exercise"; readonly path: string }
-  | { readonly about: "finding" };
+  | { readonly about: "finding" }
+  | { readonly about: "itself" };
 
 /** Something that can be written at the cursor, in the order in which it is shown. */
 export interface Proposal {
@@ -52,6 +53,7 @@ export function completionItems(
   can: CompletionAbility,
 ): Pick<CompletionList, "items" | "itemDefaults"> {
   const range = rangeOf(file, place.start, place.end);
+  const common = can.shared === true ? proposals.find(({ about }) => about !== undefined)?.about : undefined;
   const items: CompletionItem[] = [];
   const seen = new Set<string>();
   for (const proposal of proposals) {
@@ -69,16 +71,22 @@ export function completionItems(
     // Of a long book there are hundreds: what goes without saying is not said of each.
     const filter = filterText(place, plain);
     if (filter !== proposal.label) item.filterText = filter;
-    if (can.sharedRange !== true) item.textEdit = { range, newText };
+    if (can.shared !== true) item.textEdit = { range, newText };
     else if (newText !== proposal.label) item.textEditText = newText;
     if (form !== undefined) item.insertTextFormat = InsertTextFormat.Snippet;
     if (proposal.detail !== undefined && proposal.detail !== "") item.detail = proposal.detail;
     if (proposal.documentation !== undefined) item.documentation = marked(proposal.documentation, can);
-    if (proposal.about !== undefined) item.data = proposal.about;
+    if (common === undefined) {
+      if (proposal.about !== undefined) item.data = proposal.about;
+    } else if (proposal.about?.about !== common.about) item.data = proposal.about ?? ITSELF;
     items.push(item);
   }
-  return can.sharedRange === true ? { items, itemDefaults: { editRange: range } } : { items };
+  if (can.shared !== true) return { items };
+  return { items, itemDefaults: { editRange: range, ...(common === undefined ? {} : { data: common }) } };
 }
+
+/** Said of a proposal where most are about something. */
+const ITSELF: CompletionAbout = { about: "itself" };
 
 /** Text as Markdown where the editor shows it. */
 export function marked(text: string, can: { readonly markdown: boolean }): MarkupContent | string {

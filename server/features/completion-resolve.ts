@@ -23,6 +23,8 @@ export function resolvedCompletion(
       const text = exerciseText(file.plan, exercise, levelsAround(checked, file));
       return { ...item, documentation: shownText(text, can) };
     }
+    case "itself":
+      return item;
     case "finding": {
       const info = infoOf(item.label);
       return info === undefined
@@ -38,5 +40,5 @@ function isAbout(data: unknown): data is CompletionAbout {
   if (data.about === "exercise") {
     return "path" in data && typeof data.path === "string";
   }
-  return data.about === "finding";
+  return data.about === "finding" || data.about === "itself";
 }

@@ -87,7 +87,7 @@ export async function keystrokes({ server, judge }: KeystrokeGround): Promise<vo
   await editor.start(undefined, {
     textDocument: {
       publishDiagnostics: { relatedInformation: true },
-      completion: { completionList: { itemDefaults: ["editRange"] } },
+      completion: { completionList: { itemDefaults: ["editRange", "data"] } },
     },
   });
   const first = editor.open(LONG_URI, text).then(() => editor.published(LONG_URI));

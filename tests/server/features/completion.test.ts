@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CompletionItemKind, InsertTextFormat } from "vscode-languageserver-types";
+import { type CompletionItem, CompletionItemKind, InsertTextFormat } from "vscode-languageserver-types";
 import { readSource } from "../../../grammar/pieces";
 import { FIRST_WORDS } from "../../../grammar/statements";
 import { COMPLETION_TRIGGERS, completionAt } from "../../../server/features/completion";
@@ -53,17 +53,20 @@ describe("the start of a line", () => {
     expect(inserted("record of")).toBe("record of");
   });
 
-  it("says the range once for all where the editor can take that, and means the same", () => {
+  it("says once what all have in common where the editor can take that, and means the same", () => {
     for (const picture of ["are‸", studio('"‸'), studio('"Slow‸')]) {
       const { items: each } = completed(picture);
       const { checked, path, position } = drawnPlan(picture);
-      const { items, itemDefaults } = completionAt(checked, path, position, { ...CAN, sharedRange: true });
+      const { items, itemDefaults } = completionAt(checked, path, position, { ...CAN, shared: true });
       const edits = items.map(({ label, textEditText }) => ({
         range: itemDefaults?.editRange,
         newText: textEditText ?? label,
       }));
       expect(edits).toEqual(each.map(({ textEdit }) => textEdit));
       expect(items.every(({ textEdit }) => textEdit === undefined)).toBe(true);
+      const more = (item: CompletionItem) => resolvedCompletion(checked, item, CAN).documentation;
+      const whole = items.map((item) => ({ ...item, data: item.data ?? itemDefaults?.data }));
+      expect(whole.map(more)).toEqual(each.map(more));
     }
   });
 
