@@ -10,6 +10,7 @@ import {
 } from "vscode-languageserver/node";
 import { lex } from "../../grammar/tokens";
 import { BenchEditor } from "./bench-editor";
+import type { Judge } from "./judge";
 import { practiceText } from "./practice-text";
 import { Random } from "./random";
 import { LONG_PLAN, studioOf } from "./studio";
@@ -25,16 +26,6 @@ export interface KeystrokeGround {
   readonly server: string;
   readonly judge: Judge;
 }
-
-/** Takes a part, what was measured, the figure, its bar, the unit of both, and what is shown beside. */
-export type Judge = (
-  part: string,
-  what: string,
-  figure: number,
-  bar: number,
-  unit: string,
-  beside: string,
-) => void;
 
 /** What the long plan is called; no file of that name is on any disk. */
 const LONG_URI = "untitled:/long.practice";

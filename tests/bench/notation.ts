@@ -22,19 +22,13 @@ import {
 } from "../../server/protocol/requests";
 import { checkTexts } from "../server/check-texts";
 import { BenchEditor } from "./bench-editor";
+import type { Judge } from "./judge";
 import { median, p95 } from "./timing";
 
 export interface NotationGround {
   /** The folder of everything as it is shipped. */
   readonly dist: string;
-  readonly judge: (
-    part: string,
-    what: string,
-    figure: number,
-    bar: number,
-    unit: string,
-    beside: string,
-  ) => void;
+  readonly judge: Judge;
 }
 
 const SNIPPETS = 300;

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { build } from "esbuild";
 import { readSource } from "../../grammar/pieces";
 import { memoryOfNode, timeOfNode } from "./child";
+import type { Judge } from "./judge";
 import { best, interleaved, type Timed } from "./timing";
 
 /** What the bench lends to this part. */
@@ -12,14 +13,7 @@ export interface PacketGround {
   readonly root: string;
   /** The command line as it is shipped. */
   readonly cli: string;
-  readonly judge: (
-    part: string,
-    what: string,
-    figure: number,
-    bar: number,
-    unit: string,
-    beside: string,
-  ) => void;
+  readonly judge: Judge;
 }
 
 const EXERCISES = 24;

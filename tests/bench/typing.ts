@@ -1,4 +1,5 @@
-import { type Judge, keystrokes, sharedBook } from "./keystroke";
+import type { Judge } from "./judge";
+import { keystrokes, sharedBook } from "./keystroke";
 
 /**
  * Types in an editor of its own process: what this process keeps in memory and collects would otherwise be

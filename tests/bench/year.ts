@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { dateText, parseDate } from "../../server/plan/date";
 import { timeOfNode } from "./child";
+import type { Judge } from "./judge";
 import { CONSERVATORY, type StudioSize, TWICE_THE_CONSERVATORY } from "./studio";
 import { best, interleaved, median, type Timed } from "./timing";
 
@@ -18,14 +19,7 @@ export interface YearGround {
   readonly validateYaml: Timed;
   /** One plan of 200 kB. */
   readonly practice: string;
-  readonly judge: (
-    part: string,
-    what: string,
-    figure: number,
-    bar: number,
-    unit: string,
-    beside: string,
-  ) => void;
+  readonly judge: Judge;
 }
 
 const YEAR = 364;
