@@ -2,7 +2,7 @@
 
 import { staffPosition, stepOf } from "../music/pitch";
 import { cleanSvg } from "./clean-svg";
-import { CLOSE_SPACING, layoutOf } from "./line-breaks";
+import { layoutOf } from "./line-breaks";
 import { musicXmlOf } from "./musicxml";
 import type { Sheet } from "./sheet";
 
@@ -21,9 +21,12 @@ export interface EngravingTask {
 
 /**
  * How near things stand to each other: `roomy` leaves each line of music the white that a screen has to spare, `low`
- * gives a line the height of what is drawn in it, and `close` sets the notes nearer to each other besides.
+ * gives a line the height of what is drawn in it, `close` and `closest` set the notes nearer to each other besides.
  */
-export type Density = "roomy" | "low" | "close";
+export type Density = "roomy" | "low" | "close" | "closest";
+
+/** The part of its own width that a note has: quarters stand three, and two and a half, staff spaces apart. */
+export const SPACING: Readonly<Record<Density, number>> = { roomy: 1, low: 1, close: 0.8, closest: 0.7 };
 
 /** Something that engraves, elsewhere: in another thread, or on a page. */
 export interface Engraver {
@@ -74,7 +77,7 @@ export interface Toolkit {
 export function engraveWith(toolkit: Toolkit, task: EngravingTask): string {
   toolkit.setOptions({
     ...OPTIONS,
-    ...DENSITIES[task.density ?? "roomy"],
+    ...densityOptions(task.density ?? "roomy"),
     pageWidth: task.width,
     breaks: task.broken ? "encoded" : "none",
     adjustPageWidth: !task.broken,
@@ -105,12 +108,16 @@ const MOST_TEXT_DISTANCE = 8;
 /** The line of the staff, counted as `staffPosition` does, that needs no more than no distance: A4. */
 const CLEAR_OF_STAFF = staffPosition({ step: 5, alter: 0, octave: 4 });
 
-/** The engraver's own measures, which it keeps from one task to the next, and what is made of them on dense pages. */
-const DENSITIES: Readonly<Record<Density, Readonly<Record<string, unknown>>>> = {
-  roomy: { spacingStaff: 12, spacingSystem: 4, spacingLinear: 0.25 },
-  low: { spacingStaff: 0, spacingSystem: 4, spacingLinear: 0.25 },
-  close: { spacingStaff: 0, spacingSystem: 4, spacingLinear: CLOSE_SPACING * 0.25 },
-};
+/** The engraver's own measures; it keeps what it was told, so that they are said with each task. */
+const OWN = { spacingStaff: 12, spacingSystem: 4, spacingLinear: 0.25 } as const;
+
+function densityOptions(density: Density): Readonly<Record<string, unknown>> {
+  return {
+    ...OWN,
+    spacingStaff: density === "roomy" ? OWN.spacingStaff : 0,
+    spacingLinear: SPACING[density] * OWN.spacingLinear,
+  };
+}
 
 /** Everything on one page as high as it needs, lines broken where the MusicXML says. */
 export const OPTIONS: Readonly<Record<string, unknown>> = {

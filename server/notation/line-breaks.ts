@@ -21,8 +21,6 @@ export interface Layout {
  * with the 0.6th power of a note's value.
  */
 const WHOLE = 150;
-/** The part of a note's own width that is left where notes are set closely. */
-export const CLOSE_SPACING = 0.8;
 const NARROWEST = 30;
 const ACCIDENTAL = 14;
 const DOT = 8;
@@ -44,11 +42,11 @@ const PARTED = 0.08;
 const LEAST = 420;
 
 /**
- * The layout of a sheet on lines of at most `width`; `fingered` where fingerings stand under the notes, `close` where
- * notes are set closely.
+ * The layout of a sheet on lines of at most `width`; `fingered` where fingerings stand under the notes. `spacing` is
+ * the part of its own width that a note has where notes are set closely.
  */
-export function layoutOf(sheet: Sheet, width: number, fingered: boolean, close = false): Layout {
-  const ease = close ? CLOSE_EASE : EASE;
+export function layoutOf(sheet: Sheet, width: number, fingered: boolean, spacing = 1): Layout {
+  const ease = spacing < 1 ? CLOSE_EASE : EASE;
   const accidentals = accidentalsOf(sheet.bars);
   const syllables = syllablesOf(sheet.bars);
   const letters = (note: SheetNote): number =>
@@ -56,9 +54,7 @@ export function layoutOf(sheet: Sheet, width: number, fingered: boolean, close =
       syllables.get(note.id)?.length ?? 0,
       fingered && !note.tied ? (note.fingered?.name.length ?? 0) : 0,
     );
-  const widths = sheet.bars.map((bar) =>
-    barWidth(bar, close ? CLOSE_SPACING * WHOLE : WHOLE, accidentals, letters),
-  );
+  const widths = sheet.bars.map((bar) => barWidth(bar, spacing * WHOLE, accidentals, letters));
   const parted = partedBars(sheet.bars);
   const signs =
     CLEF +

@@ -59,7 +59,7 @@ export function systemPictures(
 }
 
 /** For each bar whether something reaches into it from the one before that must be drawn in one picture. */
-function joinedBars(bars: readonly SheetBar[]): readonly boolean[] {
+export function joinedBars(bars: readonly SheetBar[]): readonly boolean[] {
   let slur: string | undefined;
   let dynamic: string | undefined;
   let hairpin = false;

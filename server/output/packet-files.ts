@@ -10,12 +10,14 @@ import {
   FIGURES,
   FOOT,
   type PageStyle,
+  SHEET_BOTTOM,
   SHEET_MARGIN,
+  SHEET_TOP,
   type Sheet,
   WORDS_BESIDE,
 } from "../pages/sheet-style";
 import type { WeekSheet } from "../pages/sheet-week";
-import type { SheetTempo } from "../pages/sheet-words";
+import { isOpening, OPENED, OPENING, type SheetTempo } from "../pages/sheet-words";
 import { TEMPLATE } from "./packet-template";
 
 /** Files by their path in the press's own small world. */
@@ -37,11 +39,14 @@ export function sheetFiles(
     title,
     ...style,
     margin: SHEET_MARGIN,
+    top: SHEET_TOP,
+    bottom: SHEET_BOTTOM,
     words: WORDS_BESIDE,
     gap: 1.8,
     gutter: GUTTER,
     foot: FOOT,
     figures: FIGURES,
+    opening: { mark: OPENING, meaning: OPENED },
     sheets: sheets.map((each) =>
       each.kind === "day"
         ? { kind: each.kind, id: each.id, words: each.words, ...dayData(each.sheet, pictures) }
@@ -169,7 +174,8 @@ export function forPaper(svg: string): string {
 
 function dayData(sheet: DaySheet, pictures: Pictures): object {
   const { date: _, ...said } = sheet;
-  return { ...said, sessions: sheet.sessions.map((each) => sessionData(each, pictures)) };
+  const opened = sheet.sessions.some(({ lines }) => lines.some(isOpening));
+  return { ...said, opened, sessions: sheet.sessions.map((each) => sessionData(each, pictures)) };
 }
 
 function sessionData(session: SheetSession, pictures: Pictures): object {
@@ -196,6 +202,8 @@ function lineData(line: SheetLine, pictures: Pictures): object {
     aim: line.aim,
     short: line.inShort,
     drop: line.dropWhenTired,
+    opening: isOpening(line),
+    column: line.column ?? null,
     music: line.music.map(({ caption, picture }) => ({ caption, ...pictures.add(picture) })),
     further: line.further,
   };

@@ -3,7 +3,14 @@
 import type { Density } from "../notation/engrave";
 import type { Wanted } from "../pages/sheet-choice";
 import { daySheet } from "../pages/sheet-day";
-import { engravedHeight, fullWidth, roomOf, sheetHeight } from "../pages/sheet-measure";
+import {
+  engravedHeight,
+  fullWidth,
+  likelyHeight,
+  type PictureHeight,
+  roomOf,
+  sheetHeight,
+} from "../pages/sheet-measure";
 import type { Packet } from "../pages/sheet-packet";
 import { type Look, type Picture, trimmed } from "../pages/sheet-picture";
 import { PACKET_MARGIN, PAPERS, type PageStyle, type Sheet, WORDS, WORDS_BESIDE } from "../pages/sheet-style";
@@ -23,36 +30,51 @@ export interface Printed {
   readonly failed: readonly string[];
 }
 
-/**
- * One way to set a day: the height of a staff in millimetres, how many keys of one line are written out, where music
- * stands that is short (under its words, beside them, or in one of two columns), how near the notes stand to each
- * other, and the size of the words in points.
- */
+/** One way to set a day. */
 interface Rung {
+  /** The height of a staff, in millimetres. */
   readonly staff: number;
+  /** How many keys of one line are written out. */
   readonly keysWritten: number;
+  /** Where music stands that is short: under its words, beside them, or with them in one of two columns. */
   readonly short: "under" | "beside" | "columns";
+  /** How near the notes stand to each other. */
   readonly density: Density;
+  /** The size of the words, in points. */
   readonly words: number;
+  /** Whether each line says what to listen for. */
+  readonly aims?: boolean;
+  /** How many lines, those with the longest music, show its opening alone. */
+  readonly openings?: number;
 }
 
 type Ladder = readonly [Rung, ...Rung[]];
 
+const ROOMY = { keysWritten: 3, density: "low", words: WORDS.plain } as const;
+const COLUMNS = { keysWritten: 1, short: "columns", density: "close", words: WORDS.plain } as const;
+const TIGHT = { ...COLUMNS, density: "closest", words: 9.5 } as const;
+
 /**
  * From the largest staff to the smallest that is still read from a stand: hand-copied parts have 8 mm, printed
- * studies 7 mm, printed parts 5.5 to 7 mm, pocket scores less than 5 mm (common practice, no source).
+ * studies 7 mm, printed parts 5.5 to 7 mm, pocket scores less than 5 mm (common practice, no source). Only where the
+ * smallest staff does not help is anything left to the packet: first what to listen for, then the rest of the longest
+ * music.
  */
 const RUNGS: Ladder = [
-  { staff: 8, keysWritten: 3, short: "under", density: "low", words: WORDS.plain },
-  { staff: 8, keysWritten: 3, short: "beside", density: "low", words: WORDS.plain },
-  { staff: 7.2, keysWritten: 3, short: "beside", density: "low", words: WORDS.plain },
-  { staff: 7.2, keysWritten: 1, short: "beside", density: "low", words: WORDS.plain },
-  { staff: 6.8, keysWritten: 1, short: "columns", density: "close", words: WORDS.plain },
-  { staff: 6.4, keysWritten: 1, short: "columns", density: "close", words: WORDS.plain },
-  { staff: 6, keysWritten: 1, short: "columns", density: "close", words: 10 },
-  { staff: 5.7, keysWritten: 1, short: "columns", density: "close", words: 9.5 },
-  { staff: 5.4, keysWritten: 1, short: "columns", density: "close", words: 9.5 },
-  { staff: 5.1, keysWritten: 1, short: "columns", density: "close", words: 9.5 },
+  { ...ROOMY, staff: 8, short: "under" },
+  { ...ROOMY, staff: 8, short: "beside" },
+  { ...ROOMY, staff: 7.2, short: "beside" },
+  { ...ROOMY, staff: 7.2, short: "beside", keysWritten: 1 },
+  { ...COLUMNS, staff: 6.8 },
+  { ...COLUMNS, staff: 6.4 },
+  { ...COLUMNS, staff: 6, words: 10 },
+  { ...COLUMNS, staff: 5.7, words: 9.5 },
+  { ...TIGHT, staff: 5.4 },
+  { ...TIGHT, staff: 5.1 },
+  { ...TIGHT, staff: 5.4, aims: false },
+  { ...TIGHT, staff: 5.1, aims: false },
+  ...[1, 2, 3, 4, 5, 6, 8, 10].map((openings) => ({ ...TIGHT, staff: 5.1, aims: false, openings })),
+  { ...TIGHT, staff: 5, words: 9, aims: false, openings: 12 },
 ];
 /** In large print a day may take several pages, and its staff is never small. */
 const LARGE_RUNGS: Ladder = [
@@ -60,7 +82,7 @@ const LARGE_RUNGS: Ladder = [
 ];
 
 /** A browser sets words in a face of its own, and often a wider one. */
-const BROWSERS_SHARE = 0.84;
+const BROWSERS_SHARE = 0.96;
 
 /** The height of the staves of a packet, in millimetres. */
 const PACKET_STAFF = { plain: 7, large: 11 } as const;
@@ -112,7 +134,7 @@ export async function reckonedSheets(
   style: PageStyle,
   works: Works,
 ): Promise<{ readonly sheets: readonly Sheet[]; readonly made: Engravings }> {
-  return new Fit(wanted, style, BROWSERS_SHARE).reckoned(works, new Map());
+  return new Fit(wanted, style, BROWSERS_SHARE, 1).reckoned(works, new Map());
 }
 
 /** Finds for each day the largest staff with which it fits its page, or the fewest pages. */
@@ -127,10 +149,12 @@ class Fit {
     private readonly style: PageStyle,
     /** The part of a page that is reckoned with. */
     private readonly share = 1,
+    /** How many times as high as that a day may be reckoned and be tried all the same. */
+    private readonly doubtful = DOUBTFUL,
   ) {
     this.rungs = style.large ? LARGE_RUNGS : RUNGS;
-    this.at = wanted.map(() => 0);
     this.pages = wanted.map((each) => (each.kind === "week" || style.large ? Number.POSITIVE_INFINITY : 1));
+    this.at = wanted.map((_, index) => this.likelyRung(index));
   }
 
   /** The sheets, engraved, with what plainly does not fit made smaller: that need not be set to be found out. */
@@ -140,16 +164,12 @@ class Fit {
         sheetAt(each, index, this.rungs[this.at[index] ?? 0] ?? this.rungs[0], this.style),
       );
       const made = await engravings(sheetTasks(sheets), works, kept);
+      const engraved = (picture: Picture): number => engravedHeight(picture, trimmed(made.of(picture.task)));
       let again = false;
       sheets.forEach((sheet, index) => {
-        if (sheet.kind === "week") return;
-        const { paper } = this.style;
-        const heightOf = (picture: Picture): number =>
-          engravedHeight(picture, trimmed(made.of(picture.task)));
-        const high = sheetHeight(sheet.sheet, { paper, words: sheet.words }, heightOf);
-        const over = high / (roomOf(paper) * this.share * (this.pages[index] ?? 1));
-        if (over <= DOUBTFUL) return;
-        this.stepDown(index, over);
+        const isLast = this.at[index] === this.rungs.length - 1;
+        if (this.over(sheet, index, engraved) <= (isLast ? LAST_HOPE : this.doubtful)) return;
+        this.stepDown(index);
         again = true;
       });
       if (!again) return { sheets, made };
@@ -159,53 +179,60 @@ class Fit {
   /** Whether so many pages are more than a sheet may take; if so it is made smaller. */
   isTooLong(index: number, pages: number): boolean {
     if (pages <= (this.pages[index] ?? 1)) return false;
-    this.stepDown(index, 1);
+    this.stepDown(index);
     return true;
   }
 
-  /** The next smaller way to set a day that is `over` times too high; from the smallest, one page more. */
-  private stepDown(index: number, over: number): void {
-    const { rungs } = this;
-    const from = this.at[index] ?? 0;
-    if (from === rungs.length - 1) {
-      this.pages[index] = (this.pages[index] ?? 1) + 1;
-      this.at[index] = 0;
+  /** The next smaller way to set a day; after the smallest, one page more. */
+  private stepDown(index: number): void {
+    const next = (this.at[index] ?? 0) + 1;
+    if (next < this.rungs.length) {
+      this.at[index] = next;
       return;
     }
-    let to = from + 1;
-    while (to < rungs.length - 1 && over * shrinking(rungs[from], rungs[to]) > 1.15) to++;
-    this.at[index] = to;
+    this.pages[index] = (this.pages[index] ?? 1) + 1;
+    this.at[index] = this.likelyRung(index);
+  }
+
+  /** The first rung on which a day will probably fit, as far as can be said before anything is engraved. */
+  private likelyRung(index: number): number {
+    const each = this.wanted[index];
+    if (each === undefined) return 0;
+    const found = this.rungs.findIndex(
+      (rung) => this.over(sheetAt(each, index, rung, this.style), index, likelyHeight) <= LIKELY,
+    );
+    return found === -1 ? this.rungs.length - 1 : found;
+  }
+
+  /** How many times as high as its pages a day is reckoned to be. */
+  private over(sheet: Sheet, index: number, heightOf: PictureHeight): number {
+    const pages = this.pages[index] ?? 1;
+    if (sheet.kind === "week" || pages === Number.POSITIVE_INFINITY) return 0;
+    const { paper } = this.style;
+    return (
+      sheetHeight(sheet.sheet, { paper, words: sheet.words }, heightOf) / (roomOf(paper) * this.share * pages)
+    );
   }
 }
 
-/**
- * The part of a day's height that is left on another rung, nearly. Smaller staves are lower, and more bars stand on
- * a line: the height falls faster than the staff.
- */
-function shrinking(from: Rung | undefined, to: Rung | undefined): number {
-  if (from === undefined || to === undefined) return 1;
-  return (to.staff / from.staff) ** 1.6 * (to.short === from.short ? 1 : SAVES[to.short]);
-}
-
-/** What is left of a day's height when short music stands elsewhere than under its words. */
-const SAVES: Readonly<Record<Rung["short"], number>> = { under: 1, beside: 0.85, columns: 0.75 };
-
-/** So much over the height of a page a reckoned height may lie and the day fit all the same. */
-const DOUBTFUL = 1.08;
+/** So many times the height of a page a reckoned height may lie and the day fit all the same. */
+const DOUBTFUL = 1.05;
+/** The same on the last rung, after which only a second page is left. */
+const LAST_HOPE = 1.1;
+/** The same before anything is engraved. */
+const LIKELY = 1.03;
 
 function sheetAt(wanted: Wanted, index: number, rung: Rung, { paper }: PageStyle): Sheet {
   const id = String(index);
   if (wanted.kind === "week") return { kind: "week", id, sheet: wanted.sheet };
-  const { staff, keysWritten, short, density, words } = rung;
+  const { short, words, ...look } = rung;
   const width = fullWidth(paper);
-  const look = {
-    staff,
-    keysWritten,
+  const sheet = daySheet(wanted.of, {
+    ...look,
     width,
     fingerings: wanted.fingerings,
-    density,
     beside: short === "under" ? undefined : width - WORDS_BESIDE,
     columns: short === "columns" ? { paper, words } : undefined,
-  };
-  return { kind: "day", id, words, sheet: daySheet(wanted.of, look) };
+  });
+  return { kind: "day", id, words, sheet };
 }

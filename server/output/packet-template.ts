@@ -6,7 +6,7 @@ export const TEMPLATE = `
 #let d = json("data.json")
 #let large = d.large
 #let size = if large { 15pt } else { 10.5pt }
-#let margins = if d.kind == "packet" { (x: 18mm, top: 16mm, bottom: 17mm) } else { (x: d.margin * 1mm, top: 11mm, bottom: 13mm) }
+#let margins = if d.kind == "packet" { (x: 18mm, top: 16mm, bottom: 17mm) } else { (x: d.margin * 1mm, top: d.top * 1mm, bottom: d.bottom * 1mm) }
 
 #set document(title: d.title, date: none)
 #set text(font: ("Tinos", "DejaVu Sans"), size: size, lang: "en", hyphenate: false)
@@ -14,7 +14,7 @@ export const TEMPLATE = `
 #set page(
   paper: if d.paper == "letter" { "us-letter" } else { "a4" },
   margin: margins,
-  footer-descent: 30%,
+  footer-descent: if d.kind == "packet" { 30% } else { 20% },
   footer: context {
     set text(size: 0.74em)
     grid(
@@ -31,7 +31,7 @@ export const TEMPLATE = `
 #show heading.where(level: 2): set text(size: size * (if d.kind == "packet" { 1.3 } else { 1.15 }))
 
 #let tick = box(width: 0.85em, height: 0.85em, stroke: 0.7pt + black, baseline: 0.12em)
-#let blank(width) = box(width: width, height: 0.8em, stroke: (bottom: 0.5pt + black), baseline: 0.15em)
+#let blank(width) = box(width: width, height: 0.55em, stroke: (bottom: 0.5pt + black), baseline: 0.15em)
 #let tag(words) = box(stroke: 0.5pt + black, inset: (x: 2.5pt), outset: (y: 2pt), radius: 1.5pt, text(size: 0.78em, words))
 #let picture(p) = image(p.file, width: p.width * 1mm, alt: p.alt)
 // The note stands beside its name, so that to those who listen it is said once.
@@ -41,17 +41,18 @@ export const TEMPLATE = `
 // Where a sheet begins and ends, so that whoever set it knows how many pages it took.
 #let mark(name, id) = context [#metadata((id: id, page: here().page())) #label(name)]
 
-#let ahead-lines(s) = {
-  let today = parts((s.lesson, ..s.remarks))
-  if today != "" { block(above: 1.6mm, below: 0mm, today) }
-  if s.ahead.len() > 0 { block(above: 1.6mm, below: 0mm)[Ahead: #s.ahead.join(" · ")] }
-}
-
-// Whose sheet it is and of when are one heading, and so one bookmark.
-#let sheet-head(s, when, what) = {
+// Whose sheet it is and of when are one heading, and so one bookmark; under it the aim, and the place in the term.
+#let sheet-head(s, when) = {
   heading(level: 1)[#s.player #h(1fr) #text(size: 0.6em, when)]
-  block(above: 1.2mm, below: 0mm, width: 100%, align(right, what))
-  block(above: 1.6mm, below: 2mm, line(length: 100%, stroke: 1.2pt + black))
+  let aim = if s.aim != "" { text(size: 1.25em, emph[“#s.aim”]) } else { [] }
+  block(above: 1.4mm, below: 0mm, width: 100%, grid(
+    columns: (1fr, auto),
+    column-gutter: 1.5em,
+    align: (left + bottom, right + bottom),
+    aim,
+    parts((s.week, s.term)),
+  ))
+  block(above: 1.6mm, below: 0mm, line(length: 100%, stroke: 1.2pt + black))
 }
 
 #let figures(t) = {
@@ -68,6 +69,7 @@ export const TEMPLATE = `
   said.join([, ])
   if l.short { [ #h(0.3em) #tag("short")] }
   if l.drop { [ #h(0.3em) #tag("drop when tired")] }
+  if l.opening { [ #h(0.3em) #tag(d.opening.mark)] }
 }
 
 #let item-head(l) = grid(
@@ -110,7 +112,7 @@ export const TEMPLATE = `
   picture(l.music.first()),
 )
 
-#let item-half(l) = {
+#let in-column(l) = {
   grid(
     columns: (1.5em, 1fr),
     tick,
@@ -124,7 +126,7 @@ export const TEMPLATE = `
 }
 
 #let session(s) = {
-  block(breakable: false, width: 100%, above: 4.2mm, below: 1.6mm, {
+  block(breakable: false, width: 100%, above: 3.8mm, below: 1.2mm, {
     grid(
       columns: (1fr, auto),
       column-gutter: 1em,
@@ -150,7 +152,7 @@ export const TEMPLATE = `
         above: 0pt,
         below: 0pt,
         inset: (top: d.gap * 1mm),
-        grid(columns: (1fr, 1fr), column-gutter: d.gutter * 1mm, ..row.map(item-half)),
+        grid(columns: row.map(each => each.column * 1mm), column-gutter: d.gutter * 1mm, ..row.map(in-column)),
       )
       continue
     }
@@ -174,9 +176,9 @@ export const TEMPLATE = `
 #let day-sheet(s) = {
   set text(size: s.words * 1pt)
   mark("start", s.id)
-  sheet-head(s, s.day, parts((s.week, s.term)))
-  if s.aim != "" { block(above: 2mm, below: 2mm, text(size: 1.25em, emph[“#s.aim”])) }
-  text(size: 0.92em, ahead-lines(s))
+  sheet-head(s, s.day)
+  let about = (s.lesson, ..s.remarks, if s.ahead.len() > 0 { "Ahead: " + s.ahead.join(" · ") } else { "" })
+  if about.any(each => each != "") { block(above: 2mm, below: 0mm, text(size: 0.92em, parts(about))) }
   for each in s.sessions { session(each) }
   v(9fr)
   block(breakable: false, width: 100%, above: 2.5mm, {
@@ -186,7 +188,7 @@ export const TEMPLATE = `
       column-gutter: 1em,
       row-gutter: 2.6mm,
       text(size: 0.9em)[#figures(s.totals)#if s.counted != "" [ (#s.counted)]],
-      [],
+      if s.opened { text(size: 0.9em)[#tag(d.opening.mark) #d.opening.meaning] } else { [] },
       [How it felt, 0 to 10 #blank(3em) #h(0.8em) What I noticed #blank(1fr)],
       [Signed #blank(7em)],
     )
@@ -196,9 +198,8 @@ export const TEMPLATE = `
 
 #let week-sheet(s) = {
   mark("start", s.id)
-  sheet-head(s, s.dates, parts((s.week, s.term)))
-  if s.aim != "" { block(above: 2mm, below: 2mm, text(size: 1.25em, emph[“#s.aim”])) }
-  if s.ahead.len() > 0 { block(above: 1.6mm, below: 3mm, text(size: 0.92em)[Ahead: #s.ahead.join(" · ")]) }
+  sheet-head(s, s.dates)
+  if s.ahead.len() > 0 { block(above: 2mm, below: 3mm, text(size: 0.92em)[Ahead: #s.ahead.join(" · ")]) }
   let n = s.columns.len()
   let narrow = (if large { 21mm } else { 18mm })
   set text(size: 0.9em)

@@ -1,48 +1,45 @@
 /** Which lines of a session stand side by side: those that take less of the page so than one under the other. */
-import type { DaySheetStyle, SheetItem, SheetLine } from "./sheet-day";
-import { lineHeight } from "./sheet-measure";
-import type { Picture } from "./sheet-picture";
+import type { SheetItem, SheetLine } from "./sheet-day";
+import { fullWidth, GUTTER, likelyHeight, lineHeight, type SheetFrame } from "./sheet-measure";
 
-/** A line over the full width, and the same in one of two columns where it may stand in one. */
+/** A line over the full width, and the same in a column so many millimetres wide where it may stand in one. */
 export interface EitherLine {
   readonly full: SheetLine;
-  readonly half?: SheetItem | undefined;
+  readonly at?: (column: number) => SheetItem;
 }
 
-/** The height of a line of music in heights of its staff, and what fingerings under it add. */
-const LINE_OF_MUSIC = 2.3;
-const FINGERINGS = 0.5;
+/** The part of the width that the left one of two columns may have: few, so that the page stays calm. */
+const SHARES: readonly number[] = [1 / 2, 3 / 5, 2 / 5, 2 / 3, 1 / 3];
 
-/** The lines in their order, two neighbours in half the width wherever the session is lower for it. */
-export function paired(
-  lines: readonly EitherLine[],
-  { columns, staff, fingerings }: DaySheetStyle,
-): readonly SheetLine[] {
+/** The lines in their order, two neighbours side by side wherever the session is lower for it. */
+export function paired(lines: readonly EitherLine[], columns: SheetFrame | undefined): readonly SheetLine[] {
   if (columns === undefined) return lines.map(({ full }) => full);
-  const music = ({ lines: all }: Picture): number =>
-    all * staff * (LINE_OF_MUSIC + (fingerings ? FINGERINGS : 0));
-  const high = (line: SheetLine): number => lineHeight(line, columns, music);
-  // best[n]: the least height of the first n lines, and whether the last of them stand side by side.
-  const best: { readonly height: number; readonly pair: boolean }[] = [{ height: 0, pair: false }];
-  lines.forEach(({ full, half }, index) => {
-    const alone = (best[index]?.height ?? 0) + high(full);
-    const before = index === 0 ? undefined : lines[index - 1]?.half;
-    const together =
-      before === undefined || half === undefined
-        ? Number.POSITIVE_INFINITY
-        : (best[index - 1]?.height ?? 0) + Math.max(high(before), high(half));
-    best.push(together < alone ? { height: together, pair: true } : { height: alone, pair: false });
+  const high = (line: SheetLine): number => lineHeight(line, columns, likelyHeight);
+  const width = fullWidth(columns.paper) - GUTTER;
+  // best[n]: the least height of the first n lines, and the last of their rows.
+  const best: { readonly height: number; readonly row: readonly SheetLine[] }[] = [{ height: 0, row: [] }];
+  lines.forEach(({ full, at }, index) => {
+    let found = { height: (best[index]?.height ?? 0) + high(full), row: [full] };
+    const before = lines[index - 1]?.at;
+    if (before !== undefined && at !== undefined) {
+      const above = best[index - 1]?.height ?? 0;
+      for (const share of SHARES) {
+        const row = [before(share * width), at((1 - share) * width)];
+        const height = above + Math.max(...row.map(high));
+        // Halves are taken where another part saves next to nothing.
+        if (height < found.height - WORTH) found = { height, row };
+      }
+    }
+    best.push(found);
   });
   const chosen: SheetLine[] = [];
   for (let end = lines.length; end > 0; ) {
-    const [before, last] = [lines[end - 2], lines[end - 1]];
-    if (best[end]?.pair === true && before?.half !== undefined && last?.half !== undefined) {
-      chosen.unshift(before.half, last.half);
-      end -= 2;
-    } else {
-      if (last !== undefined) chosen.unshift(last.full);
-      end--;
-    }
+    const { row } = best[end] ?? { row: [] };
+    chosen.unshift(...row);
+    end -= Math.max(1, row.length);
   }
   return chosen;
 }
+
+/** What another way to stand must save, in millimetres. */
+const WORTH = 0.5;

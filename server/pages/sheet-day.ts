@@ -6,9 +6,9 @@ import { mondayOf } from "../plan/date";
 import type { Settings } from "../plan/settings";
 import type { Assignment, Goal, PlannedItem, SessionContent } from "../plan/term";
 import { minutes } from "../rules/words";
-import { paired } from "./sheet-columns";
-import { halfWidth, type SheetFrame } from "./sheet-measure";
-import { type Look, type Picture, pictureOf } from "./sheet-picture";
+import { type EitherLine, paired } from "./sheet-columns";
+import type { SheetFrame } from "./sheet-measure";
+import { type Look, type Picture, picturesOf } from "./sheet-picture";
 import {
   amountWords,
   dayAndMonth,
@@ -42,8 +42,8 @@ export interface SheetItem {
   readonly music: readonly { readonly caption: string; readonly picture: Picture }[];
   /** Keys that are played but not written out. */
   readonly further: string;
-  /** Whether it takes one of two columns, side by side with the line before or after it. */
-  readonly half: boolean;
+  /** The width of the column it stands in beside the line before or after it, in millimetres; else undefined. */
+  readonly column: number | undefined;
 }
 
 export interface SheetSession {
@@ -90,6 +90,10 @@ export interface DaySheet {
 export interface DaySheetStyle extends Look {
   /** In how many keys a line that travels through several is written out. */
   readonly keysWritten: number;
+  /** Whether each line says what to listen for; the aim of the day stands at the top in any case. */
+  readonly aims?: boolean;
+  /** How many lines show their music by its opening, those whose music is longest. */
+  readonly openings?: number;
   /** The page whose width may be parted into two columns where that is lower; undefined for none. */
   readonly columns?: SheetFrame | undefined;
 }
@@ -109,6 +113,8 @@ export function hasSheet(day: Day): boolean {
 /** The sheet of a day. */
 export function daySheet({ term, day, settings }: TermDay, style: DaySheetStyle): DaySheet {
   const aim = aimOf(term, day);
+  const plain = { term, settings, style, opened: new Set<DayItem>() };
+  const context = { ...plain, opened: longestItems(day, style.openings ?? 0, plain) };
   return {
     player: term.player.name,
     term: term.term.name,
@@ -118,7 +124,7 @@ export function daySheet({ term, day, settings }: TermDay, style: DaySheetStyle)
     lesson: lessonWords(term, day),
     aim: aim ?? "",
     remarks: remarksOf(day),
-    sessions: day.sessions.map((session) => sessionSheet(session, term, settings, style, aim)),
+    sessions: day.sessions.map((session) => sessionSheet(session, context, aim)),
     ahead: ahead(term, day.date),
     totals: totalsWords(day.totals),
     counted: countedWords(day),
@@ -173,19 +179,46 @@ function remarksOf(day: Day): readonly string[] {
   return remarks;
 }
 
-function sessionSheet(
-  session: DaySession,
-  term: PlayerTerm,
-  settings: Settings,
-  style: DaySheetStyle,
-  said: string | undefined,
-): SheetSession {
+/** An item written out in one of its keys, and what that is called. */
+interface Written {
+  readonly where: string;
+  readonly picture: ((look: Look) => Picture) | undefined;
+}
+
+/** What all lines of a sheet are made with. */
+interface Context {
+  readonly term: PlayerTerm;
+  readonly settings: Settings;
+  readonly style: DaySheetStyle;
+  /** Items whose music is shown by its opening. */
+  readonly opened: ReadonlySet<DayItem>;
+}
+
+/** So many items of a day, those with the longest music. */
+function longestItems(day: Day, most: number, context: Context): ReadonlySet<DayItem> {
+  if (most === 0) return new Set();
+  const lengths = day.sessions
+    .flatMap(({ items }) => items)
+    .map((item) => ({
+      item,
+      length: Math.max(
+        0,
+        ...musicOf(item, context, context.style).music.map(({ picture }) => picture.length),
+      ),
+    }));
+  // Of equal length the first on the page goes first, since sorting keeps the order.
+  lengths.sort((a, b) => b.length - a.length);
+  return new Set(lengths.slice(0, most).map(({ item }) => item));
+}
+
+function sessionSheet(session: DaySession, context: Context, said: string | undefined): SheetSession {
+  const { style } = context;
   const { content } = session;
   const short = session.short ? undefined : content.short;
   const inShort = new Set(
     short?.items.flatMap((planned) => ("exercise" in planned ? [planned.exercise] : [])) ?? [],
   );
-  const lines: { full: SheetLine; half?: SheetItem | undefined }[] = [];
+  const lines: EitherLine[] = [];
   let next = 0;
   // Pauses, and what a change has not left out.
   const counts = (planned: PlannedItem): boolean =>
@@ -200,28 +233,24 @@ function sessionSheet(
     if (item === undefined || item.assignment !== planned) continue;
     next++;
     const last = !content.items.slice(index + 1).some(counts);
-    const full = itemLine(item, last, inShort, term, settings, style);
-    const half =
-      style.columns === undefined
-        ? undefined
-        : { ...full, half: true, ...musicOf(item, term, settings, inColumn(style, style.columns)) };
-    lines.push({ full, half });
+    const full = itemLine(item, last, inShort, context);
+    const at = (column: number): SheetItem => ({
+      ...full,
+      column,
+      ...musicOf(item, context, { ...style, width: column, beside: undefined }),
+    });
+    lines.push({ full, at });
   }
   return {
     name: session.session.name,
     short: session.short,
     clock: minutes(session.clock),
     allowed: content.minutes === undefined ? "" : lengthWords(content.minutes),
-    aims: content.aims.filter((aim) => aim !== said),
-    lines: paired(lines, style),
+    aims: style.aims === false ? [] : content.aims.filter((aim) => aim !== said),
+    lines: paired(lines, style.columns),
     shortVersion: short === undefined ? [] : shortLines(short),
     shortAllowed: short?.minutes === undefined ? "" : lengthWords(short.minutes),
   };
-}
-
-/** The same look in one of two columns. */
-function inColumn(style: DaySheetStyle, { paper }: SheetFrame): DaySheetStyle {
-  return { ...style, width: halfWidth(paper), beside: undefined };
 }
 
 /** A length of time that was typed: `10 min`, `45 s`, `1 min 30 s`. */
@@ -242,18 +271,12 @@ function shortLines({ items }: SessionContent): readonly string[] {
   );
 }
 
-function itemLine(
-  item: DayItem,
-  last: boolean,
-  inShort: ReadonlySet<string>,
-  term: PlayerTerm,
-  settings: Settings,
-  style: DaySheetStyle,
-): SheetItem {
+function itemLine(item: DayItem, last: boolean, inShort: ReadonlySet<string>, context: Context): SheetItem {
+  const { settings, style } = context;
   const { assignment, exercise, bpm, fastest } = item;
   const beat = assignment.tempo?.beat ?? exercise.tempo?.beat;
   const aims = [...assignment.aims, ...exercise.aims];
-  const { music, further } = musicOf(item, term, settings, style);
+  const { music, further } = musicOf(item, context, style);
   return {
     kind: "item",
     name: exercise.name,
@@ -263,13 +286,13 @@ function itemLine(
     // After the session's last note nobody counts the rest.
     rest: last ? "" : restWords(item.restAfter, settings),
     clock: minutes(last && item.passes.length > 0 ? item.clock - item.restAfter : item.clock),
-    aim: aims[0] ?? "",
+    aim: style.aims === false ? "" : (aims[0] ?? ""),
     without: withoutNotes(item),
     inShort: inShort.has(assignment.exercise),
     dropWhenTired: assignment.dropWhenTired,
     music,
     further,
-    half: false,
+    column: undefined,
   };
 }
 
@@ -311,35 +334,44 @@ export function printedWords(content: {
   return parts.join(", ");
 }
 
-function musicOf(
-  item: DayItem,
-  { player }: PlayerTerm,
-  settings: Settings,
-  style: DaySheetStyle,
-): Pick<SheetItem, "music" | "further"> {
+function musicOf(item: DayItem, context: Context, look: DaySheetStyle): Pick<SheetItem, "music" | "further"> {
+  const { passes, exercise } = item;
+  const most = exercise.series === undefined ? Math.max(1, look.keysWritten) : 1;
+  const written = writtenOf(item, Math.min(most, passes.length), context);
+  const opening = context.opened.has(item);
+  const music = written.flatMap(({ where, picture }) =>
+    picture === undefined
+      ? []
+      : [{ caption: written.length > 1 ? where : "", picture: picture({ ...look, opening }) }],
+  );
+  // Where one key is written out, the line itself says which others follow.
+  const left = exercise.series !== undefined || music.length < 2 ? [] : passes.slice(written.length);
+  return { music, further: left.length === 0 ? "" : whereWords(left) };
+}
+
+/** What was written out of items, so that it is done once for all looks that are tried. */
+const WRITTEN = new WeakMap<DayItem, Written[]>();
+
+/** An item in the first so many of its keys. */
+function writtenOf(item: DayItem, keys: number, { term: { player }, settings }: Context): readonly Written[] {
   const { assignment, exercise, passes, bpm } = item;
   const beat = assignment.tempo?.beat ?? exercise.tempo?.beat;
-  const series = exercise.series !== undefined;
-  const written = passes.slice(0, series ? 1 : Math.max(1, style.keysWritten));
-  const music = written.flatMap(({ placement }) => {
-    const picture = pictureOf(
-      {
-        exercise,
-        instrument: player.instrument,
-        settings,
-        placement,
-        tempo: beat === undefined || bpm === undefined ? undefined : { beat, bpm },
-        articulation: assignment.articulation,
-        dynamic: assignment.dynamic,
-        cells: series ? passes.length : undefined,
-      },
-      style,
-    );
-    if (picture === undefined) return [];
-    return [{ caption: written.length > 1 ? placementName(placement) : "", picture }];
-  });
-  const left = series || music.length < 2 ? [] : passes.slice(written.length);
-  return { music, further: left.length === 0 ? "" : whereWords(left) };
+  const written = WRITTEN.get(item) ?? [];
+  WRITTEN.set(item, written);
+  for (const { placement } of passes.slice(written.length, keys)) {
+    const picture = picturesOf({
+      exercise,
+      instrument: player.instrument,
+      settings,
+      placement,
+      tempo: beat === undefined || bpm === undefined ? undefined : { beat, bpm },
+      articulation: assignment.articulation,
+      dynamic: assignment.dynamic,
+      cells: exercise.series === undefined ? undefined : passes.length,
+    });
+    written.push({ where: placementName(placement), picture });
+  }
+  return written.slice(0, keys);
 }
 
 /** Events to come as a player counts them, at most so many. */

@@ -3,8 +3,9 @@
  * says counts. All in millimetres, measured on printed sheets.
  */
 import type { DaySheet, SheetItem, SheetLine } from "./sheet-day";
-import { type Picture, widthOf } from "./sheet-picture";
-import { PAPERS, type Paper, SHEET_MARGIN, WORDS_BESIDE } from "./sheet-style";
+import { type Picture, STAFF_PIXELS, widthOf } from "./sheet-picture";
+import { PAPERS, type Paper, SHEET_BOTTOM, SHEET_MARGIN, SHEET_TOP, WORDS_BESIDE } from "./sheet-style";
+import { isOpening } from "./sheet-words";
 
 /** The page a day is laid out on. */
 export interface SheetFrame {
@@ -17,8 +18,9 @@ export interface SheetFrame {
 export type PictureHeight = (picture: Picture) => number;
 
 const POINT = 25.4 / 72;
-/** A line of text and the white above it, and the mean width of a letter, in the size of the words. */
-const LINE = 1.24;
+/** From line to line, a capital, and the mean width of a letter, in the size of the words. */
+const LINE = 1.16;
+const CAPITAL = 0.68;
 const LETTER = 0.46;
 /** The tick box before the words; after them the minutes, and the blank for the tempo where there is one. */
 const TICK = 1.5;
@@ -26,46 +28,35 @@ const CLOCK = 2.6;
 const REACHED = 7.4;
 /** Between two columns. */
 export const GUTTER = 6;
-/** Above each row. */
+/** White above each row; around a pause; a session's heading; the head and the foot without most of their words. */
 const GAP = 1.8;
-const SESSION = 8.2;
-const PAUSE = 3.4;
-const RULES = 7;
-/** The margins above and below, and what the foot of the page takes of them. */
-const OUTSIDE = 24;
+const PAUSE = 3;
+const SESSION = 10;
+const HEAD = 9;
+const FOOT = 7;
 
 /** The width of the page between its margins. */
 export function fullWidth(paper: Paper): number {
   return PAPERS[paper].width - 2 * SHEET_MARGIN;
 }
 
-/** The width of one of two columns. */
-export function halfWidth(paper: Paper): number {
-  return (fullWidth(paper) - GUTTER) / 2;
-}
-
 /** The height between the margins. */
 export function roomOf(paper: Paper): number {
-  return PAPERS[paper].height - OUTSIDE;
+  return PAPERS[paper].height - SHEET_TOP - SHEET_BOTTOM;
 }
 
 /** How high a day's sheet is. */
 export function sheetHeight(sheet: DaySheet, frame: SheetFrame, heightOf: PictureHeight): number {
-  const line = lineOf(frame);
-  const wide = (words: string, size = 1): number =>
-    linesOf(words, fullWidth(frame.paper), frame, size) * line;
-  const today = [sheet.lesson, ...sheet.remarks].filter((each) => each !== "").join(" · ");
-  const ahead = sheet.ahead.length === 0 ? "" : `Ahead: ${sheet.ahead.join(" · ")}`;
-  // The head, the figures, and the line to fill in.
-  let height =
-    3.4 * line + 2 * RULES + wide(`${Object.values(sheet.totals).join("")}${sheet.counted}`) + line;
-  height += 1.2 * wide(sheet.aim, 1.25) + wide(today, 0.92) + wide(ahead, 0.92);
+  const wide = (words: string, size: number): number =>
+    textHeight(linesOf(words, fullWidth(frame.paper), frame, size), frame, size);
+  const about = [sheet.lesson, ...sheet.remarks, ...sheet.ahead].filter((each) => each !== "").join(" · ");
+  let height = HEAD + FOOT + textHeight(4, frame) + (about === "" ? 0 : 2 + wide(about, 0.92));
   for (const session of sheet.sessions) {
-    height += SESSION + session.aims.length * line;
+    height += SESSION + session.aims.length * (1 + textHeight(1, frame));
     for (const row of rowsOf(session.lines))
       height += Math.max(...row.map((each) => lineHeight(each, frame, heightOf)));
     const short = session.shortVersion.join("; ");
-    if (short !== "") height += wide(`Short version, ${session.shortAllowed}: ${short}`, 0.88) + 1;
+    if (short !== "") height += 2 + wide(`Short version, ${session.shortAllowed}: ${short}`, 0.88);
   }
   return height;
 }
@@ -73,46 +64,57 @@ export function sheetHeight(sheet: DaySheet, frame: SheetFrame, heightOf: Pictur
 /** The lines of a session as they stand under each other: two where they stand side by side. */
 export function rowsOf(lines: readonly SheetLine[]): readonly (readonly SheetLine[])[] {
   const rows: SheetLine[][] = [];
+  let left = false;
   for (const line of lines) {
-    const last = rows.at(-1);
-    const [first, ...others] = last ?? [];
-    if (isHalf(line) && first !== undefined && isHalf(first) && others.length === 0) last?.push(line);
+    const inColumn = line.kind === "item" && line.column !== undefined;
+    if (left && inColumn) rows.at(-1)?.push(line);
     else rows.push([line]);
+    left = inColumn && !left;
   }
   return rows;
 }
 
-function isHalf(line: SheetLine): boolean {
-  return line.kind === "item" && line.half;
-}
-
 /** How high one line of a session is, with the white above it. */
 export function lineHeight(line: SheetLine, frame: SheetFrame, heightOf: PictureHeight): number {
-  const text = lineOf(frame);
-  if (line.kind === "pause") return text + PAUSE;
+  if (line.kind === "pause") return textHeight(1, frame) + PAUSE;
   const said = saidOf(line);
   const [first, ...others] = line.music;
   const high = ({ picture, caption }: (typeof line.music)[number]): number =>
-    heightOf(picture) + (caption === "" ? 0.6 : text + 1);
-  const rest = others.reduce((sum, each) => sum + high(each) + 1, 0);
-  const further = line.further === "" ? 0 : text + 0.5;
-  const music = first === undefined ? 0 : high(first);
+    heightOf(picture) + (caption === "" ? 0.6 : textHeight(1, frame) + 1);
+  const rest = others.reduce((sum, each) => sum + high(each) + 1.6, 0);
+  const further = line.further === "" ? 0 : textHeight(1, frame) + 1;
   const tick = TICK * frame.words * POINT;
-  if (line.half) {
-    const words = 1 + linesOf(said, halfWidth(frame.paper) - tick, frame);
-    return GAP + words * text + 0.8 + music + rest + further;
-  }
-  if (first?.picture.beside === true) {
-    const reached = line.tempo === undefined ? "" : ", reached _______";
-    const words = linesOf(`${said}${reached}`, WORDS_BESIDE - tick - 4, frame) + (line.aim === "" ? 1 : 1.5);
-    return GAP + Math.max(words * text + 1 + further, music) + rest;
-  }
   const right = (line.tempo === undefined ? CLOCK : CLOCK + REACHED) * frame.words * POINT;
+  const name = (width: number): number => textHeight(linesOf(line.name, width, frame), frame);
+  if (line.column !== undefined) {
+    const words = 1.5 + textHeight(linesOf(said, line.column - tick, frame), frame);
+    const music = first === undefined ? 0 : 0.4 + high(first);
+    return GAP + name(line.column - tick - right) + words + music + rest + further;
+  }
+  const music = first === undefined ? 0 : high(first);
+  if (first?.picture.beside === true) {
+    const { aim } = line;
+    const width = WORDS_BESIDE - tick - 4;
+    const asked = `${saidOf({ ...line, aim: "" })}${line.tempo === undefined ? "" : "  reached _____"}`;
+    const words =
+      name(width - CLOCK * frame.words * POINT) + 1.7 + textHeight(linesOf(asked, width, frame), frame);
+    const under = aim === "" ? 0 : 1.7 + textHeight(linesOf(aim, width, frame), frame);
+    return GAP + Math.max(words + under, music) + rest + further;
+  }
   const words = linesOf(`${line.name}  ${said}`, fullWidth(frame.paper) - tick - right, frame);
-  return GAP + words * text + music + rest + further;
+  return GAP + textHeight(words, frame) + music + rest + further;
 }
 
-/** How wide a picture that was engraved is set, and so how high. */
+/** The height of a line of music in heights of its staff, and what fingerings under it add. */
+const LINE_OF_MUSIC = 2.35;
+const FINGERINGS = 0.4;
+
+/** How high a picture will be, before it is engraved. */
+export function likelyHeight({ lines, scale, fingered }: Picture): number {
+  return lines * scale * STAFF_PIXELS * (LINE_OF_MUSIC + (fingered ? FINGERINGS : 0));
+}
+
+/** How high a picture is that was engraved so large. */
 export function engravedHeight(
   picture: Picture,
   size: { readonly width: number; readonly height: number },
@@ -122,13 +124,14 @@ export function engravedHeight(
 
 function saidOf(line: SheetItem): string {
   const tempo = line.tempo === undefined ? "" : `${line.tempo.value} ♩ ${line.tempo.number}`;
-  const tags = `${line.inShort ? "  short " : ""}${line.dropWhenTired ? "  drop when tired " : ""}`;
+  const tags = `${line.inShort ? "  short " : ""}${line.dropWhenTired ? "  drop when tired " : ""}${isOpening(line) ? "  opening " : ""}`;
   const asked = [line.where, line.without, line.amount, tempo, line.rest].filter((each) => each !== "");
   return `${asked.join(", ")}${tags}${line.aim === "" ? "" : `  ${line.aim}`}`;
 }
 
-function lineOf({ words }: SheetFrame): number {
-  return words * POINT * LINE;
+/** So many lines of text from the top of the first capital to the last line's foot, with what a tag adds. */
+function textHeight(lines: number, { words }: SheetFrame, size = 1): number {
+  return lines === 0 ? 0 : words * POINT * size * (CAPITAL + (lines - 1) * LINE);
 }
 
 /** How many lines words take; none where there are none. */

@@ -2,10 +2,11 @@
 import { type Placement, placementName } from "../days/placement";
 import { midiOf, type Pitch, pitchSign, spokenPitch } from "../music/pitch";
 import { inColour } from "../notation/clean-svg";
-import { type Density, type EngravingTask, PIXELS } from "../notation/engrave";
+import { type Density, type EngravingTask, PIXELS, SPACING } from "../notation/engrave";
 import { type Layout, layoutOf } from "../notation/line-breaks";
-import { musicXmlOf } from "../notation/musicxml";
+import { musicXmlParts } from "../notation/musicxml";
 import type { Sheet } from "../notation/sheet";
+import { joinedBars } from "../notation/system-pictures";
 import { type SheetAsk, writtenOut } from "../notation/write-out";
 
 /** How notation is set on a page. */
@@ -19,6 +20,8 @@ export interface Look {
   readonly beside?: number | undefined;
   /** How near things stand to each other; `roomy` where nothing is said. */
   readonly density?: Density | undefined;
+  /** Whether music of several lines is shown by its opening: as much as goes on one. */
+  readonly opening?: boolean | undefined;
 }
 
 export interface Picture {
@@ -29,8 +32,13 @@ export interface Picture {
   readonly scale: number;
   /** Whether it fits beside the words. */
   readonly beside: boolean;
+  readonly fingered: boolean;
   /** How many lines of music it has. */
   readonly lines: number;
+  /** Whether only the opening of the music is shown. */
+  readonly opening: boolean;
+  /** How long all of the music would be on one line, in millimetres. */
+  readonly length: number;
   /** The width it may take on the page, in millimetres. */
   readonly room: number;
   /** The lowest and the highest note; undefined where there is none. */
@@ -46,40 +54,90 @@ export interface PictureAsk extends Omit<SheetAsk, "placements"> {
 
 /** The picture of an exercise where it is placed; undefined for what has no notes. */
 export function pictureOf(ask: PictureAsk, look: Look): Picture | undefined {
+  return picturesOf(ask)?.(look);
+}
+
+/** The same in any look, for whoever tries several; undefined for what has no notes. */
+export function picturesOf(ask: PictureAsk): ((look: Look) => Picture) | undefined {
   const { placement, exercise } = ask;
   const written = writtenOut({ ...ask, placements: [placement] });
   if (written.kind !== "sheet") return undefined;
   const sheet = joined(written.sheet);
-  const scale = look.staff / STAFF_PIXELS;
-  const within = (width: number): Layout =>
-    layoutOf(sheet, width / scale / PIXELS, look.fingerings, look.density === "close");
-  const wide = within(look.width);
-  const narrow = look.beside === undefined ? undefined : within(look.beside);
-  const beside = narrow !== undefined && narrow.breaks.size <= wide.breaks.size;
-  const layout = beside ? narrow : wide;
   const where = placementName(placement);
-  const alt = altText(sheet, exercise.name, where);
-  return {
-    alt,
-    scale,
-    beside,
-    lines: layout.breaks.size + 1,
-    room: beside ? (look.beside ?? look.width) : look.width,
-    range: rangeOf(sheet),
-    task: {
-      musicXml: musicXmlOf(sheet, {
-        fingerings: look.fingerings ? "line" : "none",
-        ids: false,
-        breaks: layout.breaks,
-        // Pages say it in the line above, with the rest of what is asked.
-        tempo: "unseen",
-      }),
-      width: layout.width,
-      broken: layout.breaks.size > 0,
-      title: alt,
-      density: look.density,
-    },
+  const texts = new Map<string, string>();
+  return (look) => {
+    const scale = look.staff / STAFF_PIXELS;
+    const density = look.density ?? "roomy";
+    const within = (width: number, part = sheet): Layout =>
+      layoutOf(part, width / scale / PIXELS, look.fingerings, SPACING[density]);
+    const wide = within(look.width);
+    const narrow = look.beside === undefined ? undefined : within(look.beside);
+    const beside = narrow !== undefined && narrow.breaks.size <= wide.breaks.size;
+    const layout = beside ? narrow : wide;
+    const room = beside ? (look.beside ?? look.width) : look.width;
+    const shown =
+      look.opening === true && layout.breaks.size > 0
+        ? openingOf(sheet, written.sheet, (part) => within(room, part))
+        : undefined;
+    const breaks = shown === undefined ? layout.breaks : new Set<number>();
+    const name = `${look.fingerings} ${shown?.bars ?? ""} ${[...breaks].join(" ")}`;
+    const alt = altText(sheet, exercise.name, where, shown?.bars);
+    return {
+      alt,
+      scale,
+      beside,
+      lines: breaks.size + 1,
+      opening: shown !== undefined,
+      length: within(Number.MAX_SAFE_INTEGER).width * PIXELS * scale,
+      room,
+      range: rangeOf(sheet),
+      fingered: look.fingerings,
+      // Written only when it is asked for: most looks that are tried are not taken.
+      get task() {
+        const musicXml = texts.get(name) ?? textOf(sheet, look.fingerings, breaks, shown?.bars);
+        texts.set(name, musicXml);
+        const width = shown?.width ?? layout.width;
+        return { musicXml, width, broken: breaks.size > 0, title: alt, density: look.density };
+      },
+    };
   };
+}
+
+/** What the engraver reads; of an opening so many bars, without the double bar of an end. */
+function textOf(
+  sheet: Sheet,
+  fingerings: boolean,
+  breaks: ReadonlySet<number>,
+  opening: number | undefined,
+): string {
+  const [text = ""] = musicXmlParts(sheet, {
+    fingerings: fingerings ? "line" : "none",
+    ids: false,
+    breaks,
+    // Pages say it in the line above, with the rest of what is asked.
+    tempo: "unseen",
+    parts: new Set(opening === undefined ? [] : [opening]),
+  });
+  return text;
+}
+
+/**
+ * The most bars of a sheet that go on one line, where nothing reaches over their end, and of a series whole cells;
+ * undefined where there is no such place.
+ */
+function openingOf(
+  sheet: Sheet,
+  { bars: written }: Pick<Sheet, "bars">,
+  layout: (part: Sheet) => Layout,
+): { readonly bars: number; readonly width: number } | undefined {
+  const reached = joinedBars(sheet.bars);
+  const inCells = written.some((bar, index) => index > 0 && bar.opens !== undefined);
+  for (let bars = sheet.bars.length - 1; bars > 0; bars--) {
+    if (reached[bars] === true || (inCells && written[bars]?.opens === undefined)) continue;
+    const { breaks, width } = layout({ ...sheet, bars: sheet.bars.slice(0, bars) });
+    if (breaks.size === 0) return { bars, width };
+  }
+  return undefined;
 }
 
 /** The cells of a series one after the other on a line, and without the rest that the page says in words. */
@@ -87,13 +145,13 @@ function joined(sheet: Sheet): Sheet {
   return { ...sheet, bars: sheet.bars.map((bar) => ({ ...bar, opens: undefined, pause: 0 })) };
 }
 
-function altText(sheet: Sheet, name: string, where: string): string {
-  const bars = sheet.bars.filter((bar) => !bar.pickup).length;
+function altText(sheet: Sheet, name: string, where: string, opening: number | undefined): string {
+  const bars = sheet.bars.slice(0, opening).filter((bar) => !bar.pickup).length;
   const parts = [
     where === "" ? name : `${name}${where === "open" || where.startsWith("valves") ? "," : " in"} ${where}`,
-    `${bars} bar${bars === 1 ? "" : "s"}`,
+    `${opening === undefined ? "" : "the first "}${bars} bar${bars === 1 ? "" : "s"}`,
   ];
-  const range = rangeOf(sheet);
+  const range = rangeOf({ bars: sheet.bars.slice(0, opening) });
   if (range !== undefined) {
     const [low, high] = range.map(spokenPitch);
     parts.push(low === high ? `on ${low}` : `from ${low} to ${high}`);

@@ -10,8 +10,10 @@ export const PAPERS: Readonly<Record<Paper, { readonly width: number; readonly h
   letter: { width: 215.9, height: 279.4 },
 };
 
-/** White space on both sides, in millimetres. */
-export const SHEET_MARGIN = 13;
+/** White space on both sides, above and below, in millimetres: a copier loses no more than 5 (common practice). */
+export const SHEET_MARGIN = 11;
+export const SHEET_TOP = 9;
+export const SHEET_BOTTOM = 12;
 export const PACKET_MARGIN = 18;
 /** Width of the words with music beside them and the space between, in millimetres. */
 export const WORDS_BESIDE = 60;

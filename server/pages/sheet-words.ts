@@ -9,6 +9,7 @@ import { dateText, weekdayOf } from "../plan/date";
 import type { Rest } from "../plan/exercise";
 import type { Settings } from "../plan/settings";
 import { list } from "../rules/words";
+import type { SheetLine } from "./sheet-day";
 
 const WEEKDAY_NAMES = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"] as const;
 
@@ -118,3 +119,12 @@ export function restOfExercise(rest: Rest, settings: Pick<Settings, "hornDown" |
       return restWords(rest.seconds, settings);
   }
 }
+
+/** Whether only the opening of a line's music stands on the page. */
+export function isOpening(line: SheetLine): boolean {
+  return line.kind === "item" && line.music.some(({ picture }) => picture.opening);
+}
+
+/** What is marked so, as the foot of the page says. */
+export const OPENING = "opening";
+export const OPENED = "the whole stands in the packet";

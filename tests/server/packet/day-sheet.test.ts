@@ -1,13 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { totalsRows } from "../../../server/output/totals-rows";
 import { dayChoice } from "../../../server/pages/sheet-choice";
-import { type DaySheet, daySheet, type SheetLine } from "../../../server/pages/sheet-day";
+import { type DaySheet, type DaySheetStyle, daySheet, type SheetItem } from "../../../server/pages/sheet-day";
+import { GUTTER, rowsOf } from "../../../server/pages/sheet-measure";
+import { isOpening } from "../../../server/pages/sheet-words";
 import { parseDate } from "../../../server/plan/date";
 import { minutes } from "../../../server/rules/words";
 import { sampleTerms, termsOfText } from "./printing";
 import { STUDIO } from "./studio";
 
-const LOOK = { staff: 7, width: 180, fingerings: false, keysWritten: 2 };
+const LOOK: DaySheetStyle = { staff: 7, width: 180, fingerings: false, keysWritten: 2 };
 
 function sheetOf(date: string, player = "K. M.", look = LOOK): DaySheet {
   const [wanted] = dayChoice(termsOfText(STUDIO, player), parseDate(date) ?? 0, false);
@@ -15,13 +17,11 @@ function sheetOf(date: string, player = "K. M.", look = LOOK): DaySheet {
   return daySheet(wanted.of, look);
 }
 
-type Item = Extract<SheetLine, { kind: "item" }>;
-
-function itemsOf(sheet: DaySheet): readonly Item[] {
+function itemsOf(sheet: DaySheet): readonly SheetItem[] {
   return sheet.sessions.flatMap(({ lines }) => lines.filter((line) => line.kind === "item"));
 }
 
-function item(sheet: DaySheet, name: string): Item {
+function item(sheet: DaySheet, name: string): SheetItem {
   const found = itemsOf(sheet).find((each) => each.name.startsWith(name));
   if (found === undefined) throw new Error(`no line ${name}`);
   return found;
@@ -92,7 +92,45 @@ describe("the sheet of a day", () => {
     expect(two.further).toBe("valves 1");
     const one = item(sheetOf("2026-09-14", "K. M.", { ...LOOK, keysWritten: 1 }), "Two rungs");
     expect(one.music.map((each) => each.caption)).toEqual([""]);
-    expect(one.further).toBe("valves 2 and 1");
+    expect(one).toMatchObject({ where: "open, then valves 2 and 1", further: "" });
+  });
+
+  it("sets two lines side by side where that is lower, in their order and none twice", () => {
+    const columns = { paper: "a4", words: 10 } as const;
+    const look = { ...LOOK, staff: 5.5, width: 188, keysWritten: 1, density: "close", columns } as const;
+    const sheet = sheetOf("2026-09-14", "K. M.", look);
+    expect(itemsOf(sheet).map(({ name }) => name)).toEqual(itemsOf(monday).map(({ name }) => name));
+    const rows = rowsOf(sheet.sessions[0]?.lines ?? []);
+    expect(rows.flat()).toEqual(sheet.sessions[0]?.lines);
+    const pairs = rows.filter((row) => row.length === 2);
+    expect(pairs.length).toBeGreaterThan(0);
+    for (const row of pairs) {
+      const widths = row.map((line) => (line.kind === "item" ? (line.column ?? 0) : 0));
+      expect(widths.reduce((sum, each) => sum + each, GUTTER)).toBeCloseTo(188, 5);
+      for (const line of row)
+        for (const { picture } of line.kind === "item" ? line.music : [])
+          expect(picture.room).toBe(line.kind === "item" ? line.column : 0);
+    }
+  });
+
+  it("shows the longest music by its opening where it is asked to, up to where nothing reaches over", () => {
+    const narrow = { ...LOOK, width: 60, keysWritten: 1 };
+    expect(itemsOf(sheetOf("2026-09-14", "K. M.", narrow)).some(isOpening)).toBe(false);
+    const opened = itemsOf(sheetOf("2026-09-14", "K. M.", { ...narrow, openings: 1 })).filter(isOpening);
+    // Of the series a whole cell of two bars, and no half one.
+    expect(opened.map((each) => each.music.map(({ picture }) => picture.alt))).toEqual([
+      ["Downstairs in C major, the first 2 bars, from first-space F to second-space A"],
+    ]);
+    const [picture] = opened.flatMap((each) => each.music.map((one) => one.picture));
+    expect(picture?.lines).toBe(1);
+    expect(picture?.task.musicXml).not.toContain("light-heavy");
+    expect(picture?.task.musicXml.match(/<measure /g)).toHaveLength(2);
+  });
+
+  it("leaves what to listen for to the packet where there is no room for it, but for the day's aim", () => {
+    const bare = sheetOf("2026-09-14", "K. M.", { ...LOOK, aims: false });
+    expect(bare.aim).toBe(monday.aim);
+    expect(itemsOf(bare).map(({ aim }) => aim)).toEqual(itemsOf(monday).map(() => ""));
   });
 
   it("tells those who do not see the music what it is", () => {

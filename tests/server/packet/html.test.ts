@@ -86,7 +86,7 @@ describe("pages for a browser", () => {
   });
 
   it("begin each sheet on a page of its own paper", () => {
-    expect(week.match(/<section class="sheet">/g)).toHaveLength(6);
+    expect(week.match(/<section class="sheet"/g)).toHaveLength(6);
     expect(week).toContain("@page { size: A4;");
     expect(sheetsHtml([], "None", { paper: "letter", large: true }, () => "")).toContain(
       "@page { size: letter;",
