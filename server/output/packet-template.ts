@@ -45,7 +45,7 @@ export const TEMPLATE = `
 #let sheet-head(s, when) = {
   heading(level: 1)[#s.player #h(1fr) #text(size: 0.6em, when)]
   let aim = if s.aim != "" { text(size: 1.25em, emph[“#s.aim”]) } else { [] }
-  block(above: 1.4mm, below: 0mm, width: 100%, grid(
+  block(above: 1.8mm, below: 0mm, width: 100%, grid(
     columns: (1fr, auto),
     column-gutter: 1.5em,
     align: (left + bottom, right + bottom),
@@ -126,7 +126,7 @@ export const TEMPLATE = `
 }
 
 #let session(s) = {
-  block(breakable: false, width: 100%, above: 3.8mm, below: 1.2mm, {
+  block(breakable: false, sticky: true, width: 100%, above: 3.8mm, below: 1.2mm, {
     grid(
       columns: (1fr, auto),
       column-gutter: 1em,
@@ -187,8 +187,8 @@ export const TEMPLATE = `
       columns: (1fr, auto),
       column-gutter: 1em,
       row-gutter: 2.6mm,
-      text(size: 0.9em)[#figures(s.totals)#if s.counted != "" [ (#s.counted)]],
-      if s.opened { text(size: 0.9em)[#tag(d.opening.mark) #d.opening.meaning] } else { [] },
+      text(size: 0.9em)[#figures(s.totals)#if s.counted != "" [ (#s.counted)]#if s.opened [ #h(1em) #tag(d.opening.mark): #d.opening.meaning]],
+      [],
       [How it felt, 0 to 10 #blank(3em) #h(0.8em) What I noticed #blank(1fr)],
       [Signed #blank(7em)],
     )
@@ -199,7 +199,8 @@ export const TEMPLATE = `
 #let week-sheet(s) = {
   mark("start", s.id)
   sheet-head(s, s.dates)
-  if s.ahead.len() > 0 { block(above: 2mm, below: 3mm, text(size: 0.92em)[Ahead: #s.ahead.join(" · ")]) }
+  v(2mm)
+  if s.ahead.len() > 0 { block(above: 0mm, below: 3mm, text(size: 0.92em)[Ahead: #s.ahead.join(" · ")]) }
   let n = s.columns.len()
   let narrow = (if large { 21mm } else { 18mm })
   set text(size: 0.9em)

@@ -136,7 +136,7 @@ class Writer {
 ${headOf(sheet, sheet.day)}
 ${about.length === 0 ? "" : `<p class="about">${about.map(escaped).join(" · ")}</p>`}
 ${sheet.sessions.map((each) => this.session(each)).join("\n")}
-<div class="foot"><p>${figuresOf(sheet.totals)}${sheet.counted === "" ? "" : ` (${escaped(sheet.counted)})`}${sheet.sessions.some(({ lines }) => lines.some(isOpening)) ? ` ${tag(OPENING)} ${OPENED}` : ""}</p>
+<div class="foot"><p>${figuresOf(sheet.totals)}${sheet.counted === "" ? "" : ` (${escaped(sheet.counted)})`}${sheet.sessions.some(({ lines }) => lines.some(isOpening)) ? ` ${tag(OPENING)}: ${OPENED}` : ""}</p>
 <p>How it felt, 0 to 10 ${BLANK} What I noticed <span class="blank long"></span> Signed ${BLANK}</p>
 <p class="small">${escaped(FOOT)}</p></div>
 </section>`;
