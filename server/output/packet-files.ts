@@ -2,7 +2,7 @@
 import type { EngravingTask } from "../notation/engrave";
 import type { DaySheet, SheetLine, SheetSession } from "../pages/sheet-day";
 import { metronomePicture } from "../pages/sheet-mark";
-import { GUTTER, rowsOf } from "../pages/sheet-measure";
+import { GAP, GUTTER, rowsOf } from "../pages/sheet-measure";
 import type { Packet } from "../pages/sheet-packet";
 import { type Picture, trimmed, widthOf } from "../pages/sheet-picture";
 import {
@@ -42,7 +42,7 @@ export function sheetFiles(
     top: SHEET_TOP,
     bottom: SHEET_BOTTOM,
     words: WORDS_BESIDE,
-    gap: 1.8,
+    gap: GAP,
     gutter: GUTTER,
     foot: FOOT,
     figures: FIGURES,

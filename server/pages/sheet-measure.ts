@@ -28,8 +28,9 @@ const CLOCK = 2.6;
 const REACHED = 7.4;
 /** Between two columns. */
 export const GUTTER = 6;
-/** White above each row; around a pause; a session's heading; the head and the foot without most of their words. */
-const GAP = 1.8;
+/** White above each row. */
+export const GAP = 1.8;
+/** Around a pause; a session's heading; the head and the foot without most of their words. */
 const PAUSE = 3;
 const SESSION = 10;
 const HEAD = 9;
