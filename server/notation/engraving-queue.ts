@@ -51,7 +51,7 @@ export function keepingEngraver(engraver: Engraver, most: number): Engraver {
   return {
     engrave: async (task, signal) => {
       signal?.throwIfAborted();
-      const name = `${task.width} ${task.broken} ${task.title}\n${task.musicXml}`;
+      const name = `${task.width} ${task.broken} ${task.density ?? ""} ${task.title}\n${task.musicXml}`;
       const found = kept.get(name);
       if (found !== undefined) {
         // Used last, dropped last.

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Density } from "../../../server/notation/engrave";
 import { packetFiles } from "../../../server/output/packet-files";
 import {
   type Printed,
@@ -12,6 +13,7 @@ import { PressError } from "../../../server/output/press";
 import { dayChoice, packetChoice, type Wanted, weekChoice } from "../../../server/pages/sheet-choice";
 import { daySheet } from "../../../server/pages/sheet-day";
 import { type Packet, packet } from "../../../server/pages/sheet-packet";
+import { trimmed } from "../../../server/pages/sheet-picture";
 import type { PageStyle } from "../../../server/pages/sheet-style";
 import { parseDate } from "../../../server/plan/date";
 import { Examined, sampleTerms, termsOfText, type Workshop, workshop } from "./printing";
@@ -144,6 +146,27 @@ describe("fitting a page", () => {
       expect(words.match(/Slow fifths /g)?.length).toBeGreaterThanOrEqual(16);
       expect(words.match(/Quayside studies/g)).toHaveLength(16);
     });
+  });
+
+  it("a dense picture is lower, then narrower too, and leaves the next one as it was", async () => {
+    const [engraver] = works.engravers;
+    if (engraver === undefined) throw new Error("no engraver");
+    const [first] = sampleDay("R. A.", "2027-01-11");
+    if (first?.kind !== "day") throw new Error("no day");
+    const sheet = daySheet(first.of, { staff: 7, width: 400, fingerings: false, keysWritten: 1 });
+    const line = sheet.sessions
+      .flatMap(({ lines }) => lines)
+      .find((each) => each.kind === "item" && each.name === "Swinging gate");
+    const task = line?.kind === "item" ? line.music[0]?.picture.task : undefined;
+    if (task === undefined) throw new Error("no music");
+    const roomy = await engraver.engrave(task);
+    const size = async (density: Density) => trimmed(await engraver.engrave({ ...task, density }));
+    const [low, close, closest] = [await size("low"), await size("close"), await size("closest")];
+    expect(low.height).toBeLessThan(0.9 * trimmed(roomy).height);
+    expect(low.width).toBe(trimmed(roomy).width);
+    expect(close.width).toBeLessThan(0.9 * low.width);
+    expect(closest.width).toBeLessThan(close.width);
+    expect(await engraver.engrave(task)).toBe(roomy);
   });
 
   it("large print takes the pages it needs", async () => {
