@@ -2,8 +2,8 @@ import { join } from "node:path";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { launchEngraver } from "./launch-engraver";
 import { launchPress } from "./launch-press";
+import { tidying } from "./launch-tidying";
 import { serve } from "./serve";
-import { tidying } from "./tidying";
 import { NODE_DISK } from "./workspace/node-disk";
 
 const idle = tidying();

@@ -50,6 +50,7 @@ const ENTRIES = [
   "server/launch-engraver.ts",
   "server/press.ts",
   "server/launch-press.ts",
+  "server/launch-tidying.ts",
 ];
 const WIRING = /^server\/serve(-[a-z-]+)?\.ts$/;
 
