@@ -161,23 +161,28 @@ async function hovers(
   exercises: readonly Exercise[],
 ): Promise<void> {
   const editor = await editorWith(dist, BOOK);
-  const hover = async (name: string): Promise<number> => {
-    const at = BOOK.indexOf(`exercise "${name}"`) + 'exercise "'.length;
+  const hover = async (name: string, uri = URI, text = BOOK): Promise<number> => {
+    const at = text.indexOf(`exercise "${name}"`) + 'exercise "'.length;
     const start = performance.now();
     await editor.connection.sendRequest(HoverRequest.type, {
-      textDocument: { uri: URI },
-      position: positionOf(BOOK, at),
+      textDocument: { uri },
+      position: positionOf(text, at),
     });
     return performance.now() - start;
   };
   const { plan } = checkTexts(new Map([["book.practice", BOOK]])).files[0]!;
-  const [first, ...others] = exercises;
-  if (first === undefined) throw new Error("the book holds no exercise");
-  // The server and its thread are up before anything is measured.
-  for (const { name } of [first, ...others.slice(0, WARM_UP >> 1)]) await hover(name);
+  // The thread is up and has engraved all of this music before it is measured, as verovio alone has: under other
+  // names, so that no picture of it is kept.
+  for (const before of ["before", "long before"]) {
+    const uri = `untitled:/${before}.practice`;
+    const renamed = (name: string): string => `${name}, ${before}`;
+    const text = exercises.reduce((all, { name }) => all.replaceAll(`"${name}"`, `"${renamed(name)}"`), BOOK);
+    await editor.open(uri, text);
+    for (const { name } of exercises) await hover(renamed(name), uri, text);
+  }
   const cold: number[] = [];
   const warm: number[] = [];
-  for (const exercise of others.slice(WARM_UP >> 1)) {
+  for (const exercise of exercises) {
     const written = writtenOut({ exercise, instrument: instrumentOf([]), settings: plan.settings });
     if (written.kind !== "sheet") continue;
     const pictures = systemPictures(
