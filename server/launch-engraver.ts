@@ -4,49 +4,72 @@ import { EngravingError, type EngravingTask, type RunningEngraver } from "./nota
 import { isAnswer } from "./notation/engraving-messages";
 import { keepingEngraver, MOST_KEPT, queuedEngraver } from "./notation/engraving-queue";
 
+/** Tasks the thread holds: the one it is at, and the next, so that it need not wait for it. */
+const AT_ONCE = 2;
+
+interface Asked {
+  readonly task: EngravingTask;
+  readonly done: (svg: string) => void;
+  readonly failed: (why: EngravingError) => void;
+}
+
+interface Thread {
+  readonly worker: Worker;
+  /** What it was asked and has not answered yet, by number, in order. */
+  readonly asked: Map<number, Asked>;
+}
+
 /**
  * An engraver in a thread of its own, which runs the bundled `engraver.ts` at this path. Stopping ends the thread,
  * if it was started; the next task starts another.
  */
 export function launchEngraver(script: string): RunningEngraver {
-  let thread: Worker | undefined;
+  let thread: Thread | undefined;
   let numbers = 0;
 
-  function work(task: EngravingTask): Promise<string> {
-    thread ??= new Worker(script);
-    const worker = thread;
-    const number = numbers++;
-    return new Promise((done, failed) => {
-      const listen = (message: unknown): void => {
-        if (!isAnswer(message) || message.number !== number) return;
-        settle();
-        if ("svg" in message) done(message.svg);
-        else failed(new EngravingError(message.trouble));
-      };
-      const fail = (): void => {
-        settle();
-        // A thread that died takes nothing along but this picture: the next task starts another.
-        if (thread === worker) thread = undefined;
-        failed(new EngravingError("The engraver stopped on this music."));
-      };
-      const settle = (): void => {
-        worker.off("message", listen);
-        worker.off("error", fail);
-        worker.off("exit", fail);
-      };
-      worker.on("message", listen);
-      worker.on("error", fail);
-      worker.on("exit", fail);
-      worker.postMessage({ number, task });
+  function started(): Thread {
+    const worker = new Worker(script);
+    const asked = new Map<number, Asked>();
+    worker.on("message", (message: unknown) => {
+      if (!isAnswer(message)) return;
+      const one = asked.get(message.number);
+      asked.delete(message.number);
+      if ("svg" in message) one?.done(message.svg);
+      else one?.failed(new EngravingError(message.trouble));
     });
+    const lost = (): void => {
+      if (thread?.worker === worker) thread = undefined;
+      // A thread that died takes nothing along but the picture it was at: another does those behind it.
+      const [first, ...others] = asked.values();
+      asked.clear();
+      first?.failed(new EngravingError("The engraver stopped on this music."));
+      for (const each of others) ask(each);
+    };
+    worker.on("error", lost);
+    worker.on("exit", lost);
+    return { worker, asked };
   }
 
+  function ask(one: Asked): void {
+    thread ??= started();
+    const number = numbers++;
+    thread.asked.set(number, one);
+    thread.worker.postMessage({ number, task: one.task });
+  }
+
+  const work = (task: EngravingTask): Promise<string> =>
+    new Promise((done, failed) => ask({ task, done, failed }));
+
   return {
-    ...keepingEngraver(queuedEngraver(work), MOST_KEPT),
+    ...keepingEngraver(queuedEngraver(work, AT_ONCE), MOST_KEPT),
     stop: async () => {
       const running = thread;
       thread = undefined;
-      await running?.terminate();
+      if (running === undefined) return;
+      for (const { failed } of running.asked.values())
+        failed(new EngravingError("The engraver was stopped."));
+      running.asked.clear();
+      await running.worker.terminate();
     },
   };
 }

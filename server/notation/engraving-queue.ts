@@ -12,25 +12,31 @@ interface Waiting {
 }
 
 /**
- * An engraver over something that does one task at a time. A task whose signal comes while it waits is never
- * begun; while it is being done, its result is dropped.
+ * An engraver over something that does one task at a time; it is handed so many at once that it need not wait for
+ * the way of the next. A task whose signal comes before it is handed over is never begun; after that, its result is
+ * dropped.
  */
-export function queuedEngraver(work: (task: EngravingTask) => Promise<string>): Engraver {
+export function queuedEngraver(work: (task: EngravingTask) => Promise<string>, atOnce = 1): Engraver {
   const queue: Waiting[] = [];
-  let busy = false;
+  let busy = 0;
 
-  async function next(): Promise<void> {
-    if (busy) return;
-    busy = true;
-    for (let one = queue.shift(); one !== undefined; one = queue.shift()) {
-      if (one.signal?.aborted === true) continue;
-      try {
-        one.done(await work(one.task));
-      } catch (error) {
-        one.failed(error);
-      }
+  function next(): void {
+    while (busy < atOnce) {
+      const one = queue.shift();
+      if (one === undefined) return;
+      if (one.signal?.aborted !== true) void begin(one);
     }
-    busy = false;
+  }
+
+  async function begin({ task, done, failed }: Waiting): Promise<void> {
+    busy++;
+    try {
+      done(await work(task));
+    } catch (error) {
+      failed(error);
+    }
+    busy--;
+    next();
   }
 
   return {
@@ -39,7 +45,7 @@ export function queuedEngraver(work: (task: EngravingTask) => Promise<string>): 
         signal?.throwIfAborted();
         signal?.addEventListener("abort", () => failed(signal.reason), { once: true });
         queue.push({ task, signal, done, failed });
-        void next();
+        next();
       }),
   };
 }

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, symlinkSync } from "node:fs";
+import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -141,4 +141,24 @@ describe("the queue", () => {
     await expect(engraver.engrave(named("a"))).rejects.toThrow("not yet");
     expect(await engraver.engrave(named("a"))).toBe("now");
   });
+});
+
+test("a thread that dies takes along the picture it was at, and not the one behind it", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "leadpipe-engraver-"));
+  const script = join(folder, "engraver.cjs");
+  writeFileSync(
+    script,
+    `const { parentPort } = require("node:worker_threads");
+    parentPort.on("message", ({ number, task }) => {
+      if (task.title === "deadly") process.exit(1);
+      parentPort.postMessage({ number, svg: task.title });
+    });`,
+  );
+  const engraver = launchEngraver(script);
+  const named = (title: string): EngravingTask => ({ musicXml: "", width: 1, broken: false, title });
+  const [deadly, behind, last] = ["deadly", "behind", "last"].map((title) => engraver.engrave(named(title)));
+  await expect(deadly).rejects.toThrow("stopped on this music");
+  expect([await behind, await last]).toEqual(["behind", "last"]);
+  await engraver.stop();
+  rmSync(folder, { recursive: true });
 });
