@@ -27,7 +27,10 @@ export function tidying(): () => void {
   let inUse = 0;
   let pause: NodeJS.Timeout | undefined;
   const tidy = (): void => {
-    if (used() <= Math.max(LITTLE, MOST * inUse)) return collect({ type: "minor" });
+    if (used() <= Math.max(LITTLE, MOST * inUse)) {
+      collect({ type: "minor" });
+      return;
+    }
     collect({ type: "major" });
     inUse = used();
   };

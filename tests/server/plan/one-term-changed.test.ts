@@ -55,7 +55,10 @@ describe("the plan after one term was changed", () => {
     ["a line nobody can read", STUDIO.replace(SPRING, SPRING.replace('"Fifths"', "nonsense"))],
     [
       "a routine by its name",
-      STUDIO.replace(SPRING, SPRING.replace(/Mon to Fri[^}]*\}/, 'Mon to Fri "Morning" routine "Every night"')),
+      STUDIO.replace(
+        SPRING,
+        SPRING.replace(/Mon to Fri[^}]*\}/, 'Mon to Fri "Morning" routine "Every night"'),
+      ),
     ],
   ])("is taken over from before: %s", (_, after) => {
     if (after === STUDIO) throw new Error("nothing was changed");
