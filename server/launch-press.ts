@@ -1,5 +1,6 @@
 /** Starts the thread that sets pages, when the first page is asked for. */
 import { Worker } from "node:worker_threads";
+import type { PressFiles } from "./output/packet-files";
 import {
   isPressAnswer,
   PressError,
@@ -22,43 +23,62 @@ export function launchPress(script: string): RunningPress {
     await running?.terminate();
   }
 
+  async function print(files: PressFiles, signal: AbortSignal | undefined): Promise<Pressed> {
+    signal?.throwIfAborted();
+    thread ??= new Worker(script);
+    const worker = thread;
+    const number = numbers++;
+    return await new Promise<Pressed>((done, failed) => {
+      const settle = (): void => {
+        worker.off("message", listen);
+        worker.off("error", fail);
+        worker.off("exit", fail);
+        signal?.removeEventListener("abort", leave);
+      };
+      const listen = (message: unknown): void => {
+        if (!isPressAnswer(message) || message.number !== number) return;
+        if ("broken" in message) {
+          fail();
+          void worker.terminate();
+          return;
+        }
+        settle();
+        if ("pressed" in message) done(message.pressed);
+        else failed(new PressError(message.trouble, { cause: message.detail }));
+      };
+      const fail = (): void => {
+        settle();
+        if (thread === worker) thread = undefined;
+        failed(new Breakdown("The pages could not be set: there may be too many of them for one file."));
+      };
+      const leave = (): void => {
+        settle();
+        void end();
+        failed(signal?.reason);
+      };
+      worker.on("message", listen);
+      worker.on("error", fail);
+      worker.on("exit", fail);
+      signal?.addEventListener("abort", leave, { once: true });
+      const request: PressRequest = { number, files: [...files] };
+      worker.postMessage(request);
+    });
+  }
+
   return {
     stop: end,
     print: async (files, signal) => {
-      signal?.throwIfAborted();
-      thread ??= new Worker(script);
-      const worker = thread;
-      const number = numbers++;
-      return await new Promise<Pressed>((done, failed) => {
-        const settle = (): void => {
-          worker.off("message", listen);
-          worker.off("error", fail);
-          worker.off("exit", fail);
-          signal?.removeEventListener("abort", leave);
-        };
-        const listen = (message: unknown): void => {
-          if (!isPressAnswer(message) || message.number !== number) return;
-          settle();
-          if ("pressed" in message) done(message.pressed);
-          else failed(new PressError(message.trouble, { cause: message.detail }));
-        };
-        const fail = (): void => {
-          settle();
-          if (thread === worker) thread = undefined;
-          failed(new PressError("The pages could not be set: there may be too many of them for one file."));
-        };
-        const leave = (): void => {
-          settle();
-          void end();
-          failed(signal?.reason);
-        };
-        worker.on("message", listen);
-        worker.on("error", fail);
-        worker.on("exit", fail);
-        signal?.addEventListener("abort", leave, { once: true });
-        const request: PressRequest = { number, files: [...files] };
-        worker.postMessage(request);
-      });
+      const wasAtWork = thread !== undefined;
+      try {
+        return await print(files, signal);
+      } catch (error) {
+        // The engine gives nothing back of the room that earlier pages took: a new thread may have enough.
+        if (!wasAtWork || !(error instanceof Breakdown)) throw error;
+        return await print(files, signal);
+      }
     },
   };
 }
+
+/** The thread died, or its engine did. */
+class Breakdown extends PressError {}

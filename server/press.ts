@@ -32,6 +32,7 @@ interface Loaded {
 }
 
 let loaded: Promise<Loaded> | undefined;
+let isLoaded = false;
 
 /** A file of the engine or of a face: from the folder in which the extension ships them, or else from its package. */
 function fileOf(name: string): Buffer {
@@ -100,13 +101,19 @@ function positions(compiler: TypstCompiler, label: string): readonly { id: strin
 async function answer(number: number, files: PressFiles): Promise<PressAnswer> {
   try {
     loaded ??= load();
-    return { number, pressed: pressed(await loaded, files) };
+    const engine = await loaded;
+    isLoaded = true;
+    return { number, pressed: pressed(engine, files) };
   } catch (error) {
-    // After a fault the engine's memory cannot be trusted; the next task starts a new one.
-    loaded = undefined;
-    const trouble = error instanceof PressError ? error.message : "The pages could not be set.";
-    const cause = error instanceof Error && error.cause !== undefined ? error.cause : error;
-    return { number, trouble, detail: cause instanceof Error ? cause.message : JSON.stringify(cause) };
+    if (!(error instanceof PressError)) return { number, broken: String(error) };
+    // What could not be loaded is looked for again with the next task.
+    if (!isLoaded) loaded = undefined;
+    const { message, cause } = error;
+    return {
+      number,
+      trouble: message,
+      detail: cause instanceof Error ? cause.message : JSON.stringify(cause),
+    };
   }
 }
 

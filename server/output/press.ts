@@ -36,6 +36,8 @@ export type PressAnswer = { readonly number: number } & (
   | { readonly pressed: Pressed }
   /** In plain words, and for whoever mends the template what the engine says. */
   | { readonly trouble: string; readonly detail: string }
+  /** The engine broke down: what it holds cannot be trusted any more. */
+  | { readonly broken: string }
 );
 
 /** Whether something that came over from the other thread is a request. */
@@ -58,6 +60,7 @@ export function isPressAnswer(message: unknown): message is PressAnswer {
     "number" in message &&
     typeof message.number === "number" &&
     (("pressed" in message && typeof message.pressed === "object") ||
-      ("trouble" in message && typeof message.trouble === "string"))
+      ("trouble" in message && typeof message.trouble === "string") ||
+      ("broken" in message && typeof message.broken === "string"))
   );
 }
