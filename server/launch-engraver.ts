@@ -39,7 +39,7 @@ export function launchEngraver(script: string): RunningEngraver {
     });
     const lost = (): void => {
       if (thread?.worker === worker) thread = undefined;
-      // A thread that died takes nothing along but the picture it was at: another does those behind it.
+      // A thread that died takes nothing along but the picture it was most likely at: another does those behind it.
       const [first, ...others] = asked.values();
       asked.clear();
       first?.failed(new EngravingError("The engraver stopped on this music."));
@@ -60,14 +60,16 @@ export function launchEngraver(script: string): RunningEngraver {
   const work = (task: EngravingTask): Promise<string> =>
     new Promise((done, failed) => ask({ task, done, failed }));
 
+  const queued = queuedEngraver(work, AT_ONCE);
   return {
-    ...keepingEngraver(queuedEngraver(work, AT_ONCE), MOST_KEPT),
+    ...keepingEngraver(queued, MOST_KEPT),
     stop: async () => {
       const running = thread;
       thread = undefined;
+      const stopped = new EngravingError("The engraver was stopped.");
+      queued.empty(stopped);
       if (running === undefined) return;
-      for (const { failed } of running.asked.values())
-        failed(new EngravingError("The engraver was stopped."));
+      for (const { failed } of running.asked.values()) failed(stopped);
       running.asked.clear();
       await running.worker.terminate();
     },

@@ -61,7 +61,12 @@ export class Pictures {
     return Promise.all(
       pictures.map(async ({ task }) => {
         const svg = await this.engraved(task, token);
-        return svg === undefined ? undefined : imageOf(svg, task.title, theme);
+        try {
+          return svg === undefined ? undefined : imageOf(svg, task.title, theme);
+        } catch (error) {
+          this.failed("the picture of a hover", error);
+          return undefined;
+        }
       }),
     );
   }

@@ -1,5 +1,5 @@
-import { Memory } from "../../grammar/memory";
 /** Which notes need an accidental in front of them. */
+import { Memory } from "../../grammar/memory";
 import { type Key, signatureAlter } from "../music/key";
 import type { SheetBar } from "./sheet";
 

@@ -11,12 +11,18 @@ interface Waiting {
   readonly failed: (why: unknown) => void;
 }
 
+/** An engraver whose tasks wait in a queue. */
+export interface QueuedEngraver extends Engraver {
+  /** Whatever waits and was not handed over is not begun, and fails for this reason. */
+  empty(why: Error): void;
+}
+
 /**
  * An engraver over something that does one task at a time; it is handed so many at once that it need not wait for
  * the way of the next. A task whose signal comes before it is handed over is never begun; after that, its result is
  * dropped.
  */
-export function queuedEngraver(work: (task: EngravingTask) => Promise<string>, atOnce = 1): Engraver {
+export function queuedEngraver(work: (task: EngravingTask) => Promise<string>, atOnce = 1): QueuedEngraver {
   const queue: Waiting[] = [];
   let busy = 0;
 
@@ -40,6 +46,9 @@ export function queuedEngraver(work: (task: EngravingTask) => Promise<string>, a
   }
 
   return {
+    empty: (why) => {
+      for (const { failed } of queue.splice(0)) failed(why);
+    },
     engrave: (task, signal) =>
       new Promise((done, failed) => {
         signal?.throwIfAborted();

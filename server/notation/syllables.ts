@@ -1,8 +1,8 @@
-import { Memory } from "../../grammar/memory";
 /**
  * What the tongue says: syllables under the notes where a way of starting them, or double or triple tonguing,
  * is asked for. The syllables are common practice without a source.
  */
+import { Memory } from "../../grammar/memory";
 import type { SheetBar, SheetNote } from "./sheet";
 
 const ATTACKS = { air: "hoo", lip: "poo", tongue: "too" } as const;

@@ -2,7 +2,7 @@
 
 import type { Density } from "../notation/engrave";
 import type { Wanted } from "../pages/sheet-choice";
-import { daySheet } from "../pages/sheet-day";
+import { type Aims, daySheet } from "../pages/sheet-day";
 import {
   engravedHeight,
   fullWidth,
@@ -42,8 +42,8 @@ interface Rung {
   readonly density: Density;
   /** The size of the words, in points. */
   readonly words: number;
-  /** Whether each line says what to listen for. */
-  readonly aims?: boolean;
+  /** Which aims stand on the sheet. */
+  readonly aims?: Aims;
   /** How many lines, those with the longest music, show its opening alone. */
   readonly openings?: number;
 }
@@ -57,8 +57,8 @@ const TIGHT = { ...COLUMNS, density: "closest", words: 9.5 } as const;
 /**
  * From the largest staff to the smallest that is still read from a stand: hand-copied parts have 8 mm, printed
  * studies 7 mm, printed parts 5.5 to 7 mm, pocket scores less than 5 mm (common practice, no source). Only where the
- * smallest staff does not help is anything left to the packet: first what to listen for, then the rest of the longest
- * music.
+ * smallest staff does not help is anything left to the packet: first the aims that the book gives, then the rest of the longest
+ * music; and last of all no aim stands but that of the day.
  */
 const RUNGS: Ladder = [
   { ...ROOMY, staff: 8, short: "under" },
@@ -71,10 +71,11 @@ const RUNGS: Ladder = [
   { ...COLUMNS, staff: 5.7, words: 9.5 },
   { ...TIGHT, staff: 5.4 },
   { ...TIGHT, staff: 5.1 },
-  { ...TIGHT, staff: 5.4, aims: false },
-  { ...TIGHT, staff: 5.1, aims: false },
-  ...[1, 2, 3, 4, 5, 6, 8, 10].map((openings) => ({ ...TIGHT, staff: 5.1, aims: false, openings })),
-  { ...TIGHT, staff: 5, words: 9, aims: false, openings: 12 },
+  { ...TIGHT, staff: 5.4, aims: "term" },
+  { ...TIGHT, staff: 5.1, aims: "term" },
+  ...[1, 2, 3, 4, 5, 6, 8, 10].map((openings) => ({ ...TIGHT, staff: 5.1, aims: "term" as const, openings })),
+  { ...TIGHT, staff: 5, words: 9, aims: "term", openings: 12 },
+  { ...TIGHT, staff: 5, words: 9, aims: "day", openings: 12 },
 ];
 /** In large print a day may take several pages, and its staff is never small. */
 const LARGE_RUNGS: Ladder = [

@@ -1,4 +1,5 @@
 /** One player's day as it lies on the music stand: plain data, of the same figures as the totals. */
+import { Memory } from "../../grammar/memory";
 import { printAssignmentHead } from "../../grammar/print";
 import type { Day, DayItem, DaySession, PlayerTerm } from "../days/day";
 import { placementName } from "../days/placement";
@@ -87,11 +88,17 @@ export interface DaySheet {
   readonly counted: string;
 }
 
+/**
+ * Aims on a sheet: all; those that the term gives its sessions and lines, and not those of the exercises, which stand in
+ * the packet too; or the one of the day alone, which stands at the top in any case.
+ */
+export type Aims = "all" | "term" | "day";
+
 export interface DaySheetStyle extends Look {
   /** In how many keys a line that travels through several is written out. */
   readonly keysWritten: number;
-  /** Whether each line says what to listen for; the aim of the day stands at the top in any case. */
-  readonly aims?: boolean;
+  /** Which aims stand on the sheet; all where nothing is said. */
+  readonly aims?: Aims;
   /** How many lines show their music by its opening, those whose music is longest. */
   readonly openings?: number;
   /** The page whose width may be parted into two columns where that is lower; undefined for none. */
@@ -246,7 +253,7 @@ function sessionSheet(session: DaySession, context: Context, said: string | unde
     short: session.short,
     clock: minutes(session.clock),
     allowed: content.minutes === undefined ? "" : lengthWords(content.minutes),
-    aims: style.aims === false ? [] : content.aims.filter((aim) => aim !== said),
+    aims: style.aims === "day" ? [] : content.aims.filter((aim) => aim !== said),
     lines: paired(lines, style.columns),
     shortVersion: short === undefined ? [] : shortLines(short),
     shortAllowed: short?.minutes === undefined ? "" : lengthWords(short.minutes),
@@ -275,7 +282,10 @@ function itemLine(item: DayItem, last: boolean, inShort: ReadonlySet<string>, co
   const { settings, style } = context;
   const { assignment, exercise, bpm, fastest } = item;
   const beat = assignment.tempo?.beat ?? exercise.tempo?.beat;
-  const aims = [...assignment.aims, ...exercise.aims];
+  const aims = [
+    ...(style.aims === "day" ? [] : assignment.aims),
+    ...((style.aims ?? "all") === "all" ? exercise.aims : []),
+  ];
   const { music, further } = musicOf(item, context, style);
   return {
     kind: "item",
@@ -286,7 +296,7 @@ function itemLine(item: DayItem, last: boolean, inShort: ReadonlySet<string>, co
     // After the session's last note nobody counts the rest.
     rest: last ? "" : restWords(item.restAfter, settings),
     clock: minutes(last && item.passes.length > 0 ? item.clock - item.restAfter : item.clock),
-    aim: style.aims === false ? "" : (aims[0] ?? ""),
+    aim: aims[0] ?? "",
     without: withoutNotes(item),
     inShort: inShort.has(assignment.exercise),
     dropWhenTired: assignment.dropWhenTired,
@@ -350,7 +360,7 @@ function musicOf(item: DayItem, context: Context, look: DaySheetStyle): Pick<She
 }
 
 /** What was written out of items, so that it is done once for all looks that are tried. */
-const WRITTEN = new WeakMap<DayItem, Written[]>();
+const WRITTEN = new Memory<DayItem, Written[]>();
 
 /** An item in the first so many of its keys. */
 function writtenOf(item: DayItem, keys: number, { term: { player }, settings }: Context): readonly Written[] {

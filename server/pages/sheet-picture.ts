@@ -64,7 +64,8 @@ export function picturesOf(ask: PictureAsk): ((look: Look) => Picture) | undefin
   if (written.kind !== "sheet") return undefined;
   const sheet = joined(written.sheet);
   const where = placementName(placement);
-  const texts = new Map<string, string>();
+  // The text written last is kept: it is asked for again when the look has been chosen.
+  let last: { readonly name: string; readonly text: string } | undefined;
   return (look) => {
     const scale = look.staff / STAFF_PIXELS;
     const density = look.density ?? "roomy";
@@ -94,8 +95,8 @@ export function picturesOf(ask: PictureAsk): ((look: Look) => Picture) | undefin
       fingered: look.fingerings,
       // Written only when it is asked for: most looks that are tried are not taken.
       get task() {
-        const musicXml = texts.get(name) ?? textOf(sheet, look.fingerings, breaks, shown?.bars);
-        texts.set(name, musicXml);
+        if (last?.name !== name) last = { name, text: textOf(sheet, look.fingerings, breaks, shown?.bars) };
+        const musicXml = last.text;
         const width = shown?.width ?? layout.width;
         return { musicXml, width, broken: breaks.size > 0, title: alt, density: look.density };
       },

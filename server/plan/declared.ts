@@ -20,7 +20,7 @@ export type Declared =
   | { readonly kind: "term"; readonly term: Term | undefined }
   | { readonly kind: "record"; readonly record: Record };
 
-export interface ReadPiece {
+interface ReadPiece {
   readonly declared: Declared;
   /** What could not be meant in it, whatever stands elsewhere. */
   readonly troubles: readonly Trouble[];

@@ -9,10 +9,7 @@ import type { SessionContent, Term } from "./term";
 import type { NamedThing, Trouble } from "./trouble";
 
 /** The tables that the names of a plan are looked up in. */
-export type KnownNames = Pick<
-  Plan,
-  "areas" | "exercises" | "exerciseNames" | "routines" | "players" | "terms"
->;
+type KnownNames = Pick<Plan, "areas" | "exercises" | "exerciseNames" | "routines" | "players" | "terms">;
 
 /** A name that nothing bears. */
 export function unknownName(

@@ -322,7 +322,7 @@ function mergedDraft(chain: readonly ExerciseDraft[]): ExerciseDraft {
   if (nearestDraft === undefined) throw new RangeError("an empty chain has no draft");
   if (farther.length === 0) return nearestDraft;
   const known = mergedDrafts.get(nearestDraft);
-  if (known?.chain.every((each, i) => each === chain[i])) return known.draft;
+  if (known !== undefined && sameList(known.chain, chain)) return known.draft;
   const fields = new Map([...farther].reverse().flatMap((each) => [...each.fields]));
   for (const [kind, field] of nearestDraft.fields) fields.set(kind, field);
   const draft = { ...nearestDraft, fields, aims: chain.flatMap((each) => each.aims) };

@@ -9,7 +9,7 @@ export interface WorkspaceWorld {
   readonly now: () => number;
   /** Lets whatever else waits have its turn, without waiting longer than that takes. */
   readonly turn: () => Promise<void>;
-  /** Whether somebody waits for an answer, so that checking gives way at its next step. */
+  /** Whether somebody waits for an answer: checking goes on when nobody does. */
   readonly isAsked?: () => boolean;
 }
 
@@ -243,7 +243,7 @@ export class Workspace {
   private async checkAll(moment: number): Promise<boolean> {
     let sliceEnds = this.world.now() + SLICE;
     for (const _ of this.steps()) {
-      if (this.world.now() < sliceEnds && this.world.isAsked?.() !== true) continue;
+      if (this.world.now() < sliceEnds) continue;
       await this.giveWay();
       if (moment !== this.moment || this.paused > 0) return false;
       sliceEnds = this.world.now() + SLICE;

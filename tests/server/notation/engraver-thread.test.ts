@@ -59,6 +59,13 @@ describe("in a thread of its own", () => {
     for (const [index, each] of tasks.entries()) expect(await engraver.engrave(each)).toBe(together[index]);
   });
 
+  test("what waits when it is stopped is not begun any more", async () => {
+    const tasks = ["C5", "D5", "E5", "F5", "G5"].map((note) => engraver.engrave(task(`1/1 ${note} |`)));
+    const ended = Promise.allSettled(tasks);
+    await engraver.stop();
+    expect((await ended).map(({ status }) => status)).toEqual(Array(5).fill("rejected"));
+  });
+
   test("starts again after it was stopped", async () => {
     await engraver.stop();
     expect(await engraver.engrave(task("1/1 G4 tenuto |"))).toMatch(/^<svg /);

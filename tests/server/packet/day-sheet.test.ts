@@ -128,7 +128,7 @@ describe("the sheet of a day", () => {
   });
 
   it("leaves what to listen for to the packet where there is no room for it, but for the day's aim", () => {
-    const bare = sheetOf("2026-09-14", "K. M.", { ...LOOK, aims: false });
+    const bare = sheetOf("2026-09-14", "K. M.", { ...LOOK, aims: "day" });
     expect(bare.aim).toBe(monday.aim);
     expect(itemsOf(bare).map(({ aim }) => aim)).toEqual(itemsOf(monday).map(() => ""));
   });

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { readSource } from "../../../grammar/pieces";
 import { keyName } from "../../../server/music/key";
 import { pitchName } from "../../../server/music/pitch";
 import { fractionText } from "../../../server/music/rhythm";
 import type { Exercise } from "../../../server/plan/exercise";
-import { playersOf } from "../../../server/plan/plan";
+import { buildPlan, playersOf } from "../../../server/plan/plan";
 import type { ScoreNote } from "../../../server/plan/score";
 import { planOf } from "../plan-of";
 
@@ -155,4 +156,22 @@ term "Two" for "S", "M" { from 2026-09-07 to 2026-09-08 }
     expect(names("One")).toEqual(["L", "S", "T"]);
     expect(names("Two")).toEqual(["S", "T", "M"]);
   });
+});
+
+it("an exercise that is like another which is like a third is whole again when the third comes back", () => {
+  const area = 'area "A"\n';
+  const third = 'exercise "C" { in "A"  meter 4/4  tempo 1/4 = 60 }\n';
+  const others = 'exercise "B" like "C" { key D major }\nexercise "A" like "B" { music { 1/1 D4 | } }\n';
+  const last = 'exercise "D" like "A" { aim "softly" }\n';
+  const whole = area + third + others + last;
+  const without = area + others + last;
+  const before = readSource(without);
+  const early = buildPlan(before.pieces, []);
+  expect(early.troubles.map(({ kind }) => kind)).toContain("line-missing");
+  const after = readSource(whole, before);
+  const taken = buildPlan(after.pieces, [], [], { own: before.pieces, used: [], records: [], plan: early });
+  const fresh = buildPlan(readSource(whole).pieces, []);
+  expect([...taken.exercises.keys()]).toEqual([...fresh.exercises.keys()]);
+  expect(taken.exercises.get("D")?.content.kind).toBe("notes");
+  expect(taken.troubles.map(({ kind }) => kind)).toEqual(fresh.troubles.map(({ kind }) => kind));
 });
