@@ -83,6 +83,7 @@ export function picturesOf(ask: PictureAsk): ((look: Look) => Picture) | undefin
     const breaks = shown === undefined ? layout.breaks : new Set<number>();
     const name = `${look.fingerings} ${shown?.bars ?? ""} ${[...breaks].join(" ")}`;
     const alt = altText(sheet, exercise.name, where, shown?.bars);
+    let task: EngravingTask | undefined;
     return {
       alt,
       scale,
@@ -95,10 +96,17 @@ export function picturesOf(ask: PictureAsk): ((look: Look) => Picture) | undefin
       fingered: look.fingerings,
       // Written only when it is asked for: most looks that are tried are not taken.
       get task() {
+        if (task !== undefined) return task;
         if (last?.name !== name) last = { name, text: textOf(sheet, look.fingerings, breaks, shown?.bars) };
-        const musicXml = last.text;
         const width = shown?.width ?? layout.width;
-        return { musicXml, width, broken: breaks.size > 0, title: alt, density: look.density };
+        task = {
+          musicXml: last.text,
+          width,
+          broken: breaks.size > 0,
+          title: alt,
+          density: look.density,
+        };
+        return task;
       },
     };
   };
