@@ -97,7 +97,8 @@ async function main(): Promise<number> {
           .locator(".statusbar")
           .getByText(`Ln ${LINE + 1}`)
           .waitFor();
-        await page.keyboard.type('"La');
+        // As fast as a hand types: an editor drops what it was asking for when letters come within the same moment.
+        await page.keyboard.type('"La', { delay: 150 });
         await suggestions.first().waitFor();
         await shot("completion");
         await page.keyboard.press("Escape");
