@@ -5,7 +5,7 @@ import type { Exercise } from "../plan/exercise";
 import type { Player } from "../plan/player";
 import type { Settings } from "../plan/settings";
 import type { Assignment } from "../plan/term";
-import { lasting, type Profile, profileOf, upperOf } from "../profile/profile";
+import { type Profile, profileAsItStands, profileOf, upperOf } from "../profile/profile";
 import type { DayItem } from "./day";
 
 /** What a player's work is measured by. */
@@ -29,6 +29,9 @@ export function profileFor(
   mode: Mode | undefined,
   { instrument, settings }: Measure,
 ): Profile {
+  if (articulation === undefined && dynamic === undefined && mode === undefined) {
+    return profileAsItStands(exercise, instrument, settings);
+  }
   return profileOf({ exercise, instrument, settings, articulation, dynamic, mode });
 }
 
@@ -44,7 +47,7 @@ export function upperSeconds(
     const { mode, semitones } = placement;
     // Keys of another mode have notes of their own.
     const here = mode === first ? profile : profileFor(assignment, exercise, mode, measure);
-    upper += times * lasting(upperOf(here, measure.upperLine, semitones), wholeSeconds);
+    upper += times * upperOf(here, measure.upperLine, semitones, wholeSeconds);
   }
   return upper;
 }

@@ -27,7 +27,7 @@ export function exerciseText(plan: Plan, exercise: Exercise, players: readonly P
   for (const player of differing(players).slice(0, MOST_PLAYERS)) {
     const line = player.figures.upperFrom?.value;
     if (line === undefined || low === undefined) continue;
-    const upper = lasting(upperOf(profile, midiOf(line), 0), wholeSecondsOf(exercise));
+    const upper = upperOf(profile, midiOf(line), 0, wholeSecondsOf(exercise));
     lines.push(`upper ${clockText(upper)}, from ${pitchSign(line)} up, for ${player.name}`);
   }
   for (const aim of exercise.aims) lines.push(`aim: ${aim}`);

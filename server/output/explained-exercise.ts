@@ -210,7 +210,7 @@ function playerRows(measured: Measured, player: Player): readonly (readonly [str
   const rows: [string, string][] = [];
   if (figures.upperFrom !== undefined && profile.high !== undefined) {
     const line = midiOf(figures.upperFrom.value);
-    const upper = lasting(upperOf(profile, line, placement.semitones), wholeSeconds);
+    const upper = upperOf(profile, line, placement.semitones, wholeSeconds);
     const from = pitchSign(figures.upperFrom.value);
     const how = profile.declaredUpper === undefined ? `from ${from} up` : "as stated for the page";
     rows.push(["upper", `${clockText(upper)} ${how}, once through`]);

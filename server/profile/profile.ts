@@ -56,9 +56,10 @@ export interface Profile {
   /** Written MIDI numbers of its lowest and highest note; undefined where there are none. */
   readonly low: number | undefined;
   readonly high: number | undefined;
-  readonly highPlace: Place | undefined;
-  readonly lowPlace: Place | undefined;
-  /** `atOrAbove[m]`: how much lies at MIDI number m or higher. */
+  /**
+   * How much lies at or above each MIDI number from the lowest note's to the highest's: whole notes and, where any
+   * note lasts a fixed time, seconds. Empty where there are no notes; `secondsFrom` answers for every number.
+   */
   readonly atOrAbove: readonly (readonly number[])[];
   /** Load in points, were each note in its home position: whole notes and seconds apart. */
   readonly load: Length;
@@ -85,10 +86,10 @@ const ZERO_LENGTH: Length = { whole: 0, seconds: 0 };
 
 /** The profiles of one exercise. Most are asked for as they stand, again and again, without a name spelled out. */
 interface Kept {
-  /** The last one asked for as the exercise stands. */
-  plain:
-    | { readonly instrument: Instrument; readonly settings: Settings; readonly profile: Profile }
-    | undefined;
+  /** The last one asked for as the exercise stands, and by whom; undefined where none was. */
+  profile: Profile | undefined;
+  instrument: Instrument;
+  settings: Settings;
   named: Map<string, Profile> | undefined;
 }
 
@@ -108,25 +109,47 @@ export interface ProfileAsk {
 /** The profile of an exercise; kept with the exercise, so that it is computed once. */
 export function profileOf(ask: ProfileAsk): Profile {
   const { exercise, instrument, settings, dynamic, mode } = ask;
-  let kept = caches.get(exercise);
-  if (kept === undefined) {
-    kept = { plain: undefined, named: undefined };
-    caches.set(exercise, kept);
-  }
   const articulation = ask.articulation ?? exercise.articulation;
   if (articulation !== undefined || dynamic !== undefined || mode !== undefined) {
     const name = `${articulationKey(articulation)}|${dynamic ?? ""}|${mode ?? ""}`;
+    const kept = keptOf(exercise, instrument, settings);
     return named(kept, nameFor(instrument, settings, name), { ...ask, articulation });
   }
-  const { plain } = kept;
-  if (plain !== undefined) {
-    if (plain.instrument === instrument && plain.settings === settings) return plain.profile;
+  return plainProfile(exercise, instrument, settings);
+}
+
+/** The profile of an exercise as it stands, in its own articulation, dynamics and mode. */
+export function profileAsItStands(exercise: Exercise, instrument: Instrument, settings: Settings): Profile {
+  return exercise.articulation === undefined
+    ? plainProfile(exercise, instrument, settings)
+    : profileOf({ exercise, instrument, settings });
+}
+
+function plainProfile(exercise: Exercise, instrument: Instrument, settings: Settings): Profile {
+  const kept = keptOf(exercise, instrument, settings);
+  const before = kept.profile;
+  if (before !== undefined && kept.instrument === instrument && kept.settings === settings) return before;
+  const ask = { exercise, instrument, settings };
+  let profile: Profile;
+  if (before === undefined) profile = compute(ask);
+  else {
     kept.named ??= new Map();
-    kept.named.set(nameFor(plain.instrument, plain.settings, ""), plain.profile);
+    kept.named.set(nameFor(kept.instrument, kept.settings, ""), before);
+    profile = named(kept, nameFor(instrument, settings, ""), ask);
   }
-  const profile = plain === undefined ? compute(ask) : named(kept, nameFor(instrument, settings, ""), ask);
-  kept.plain = { instrument, settings, profile };
+  kept.profile = profile;
+  kept.instrument = instrument;
+  kept.settings = settings;
   return profile;
+}
+
+function keptOf(exercise: Exercise, instrument: Instrument, settings: Settings): Kept {
+  let kept = caches.get(exercise);
+  if (kept === undefined) {
+    kept = { profile: undefined, instrument, settings, named: undefined };
+    caches.set(exercise, kept);
+  }
+  return kept;
 }
 
 function nameFor(instrument: Instrument, settings: Settings, name: string): string {
@@ -190,8 +213,6 @@ const SILENT: Profile = {
   resting: ZERO_LENGTH,
   low: undefined,
   high: undefined,
-  lowPlace: undefined,
-  highPlace: undefined,
   atOrAbove: [],
   load: ZERO_LENGTH,
   declaredUpper: undefined,
@@ -233,10 +254,16 @@ class Sum {
     this.whole += whole;
     this.seconds += seconds;
   }
-  take(): Length {
-    const length = { whole: this.whole, seconds: this.seconds };
+  /** What was added up; the same object as another length that is the same. */
+  take(other: Length = ZERO_LENGTH): Length {
+    const { whole, seconds } = this;
     this.clear();
-    return length;
+    if (whole === other.whole && seconds === other.seconds) return other;
+    return whole === 0 && seconds === 0 ? ZERO_LENGTH : { whole, seconds };
+  }
+  become({ whole, seconds }: Sum): void {
+    this.whole = whole;
+    this.seconds = seconds;
   }
   clear(): void {
     this.whole = 0;
@@ -246,38 +273,55 @@ class Sum {
 
 /**
  * By MIDI number, for the one profile that is being read: whole notes, and seconds where there is a free bar.
- * Every profile fills and sums up the same two lists.
+ * Every profile fills and sums up the same lists, and these sums.
  */
 const wholes: number[] = new Array<number>(129).fill(0);
 const fixed: number[] = new Array<number>(129).fill(0);
+const playing = new Sum();
+const resting = new Sum();
+const load = new Sum();
+/** The phrase at hand, as it lasts and as it asks of the breath. */
+const phrase = new Sum();
+const air = new Sum();
+/** The longest phrase so far, likewise. */
+const longest = new Sum();
+const longestAir = new Sum();
+/** What sounds since the last gap, and the silence that may become the next. */
+const run = new Sum();
+const silence = new Sum();
+const SUMS = [playing, resting, load, phrase, air, longest, longestAir, run, silence];
+/** The last notes of a run of tongued ones, fewer than RUN. */
+const struck: number[] = new Array<number>(RUN - 1).fill(0);
+
+/** The notes of a lip slur by its number, as far as they were met. */
+interface Slurred {
+  readonly slur: number;
+  midis: readonly number[];
+  readonly start: number;
+  end: number;
+}
 
 class NoteProfile {
   /** Whether no bar lasts a fixed time, and whether any note does. */
   private readonly inTime: boolean;
   private anyFixed = false;
   private readonly factors: readonly number[];
-  private readonly playing = new Sum();
-  private readonly resting = new Sum();
-  private readonly load = new Sum();
-  private readonly phrase = new Sum();
-  private readonly air = new Sum();
   private phraseFrom: ScoreNote | undefined;
   private phraseTo: ScoreNote | undefined;
   private phraseHeld = false;
-  private readonly phrases: Phrase[] = [];
-  private readonly run = new Sum();
-  private readonly silence = new Sum();
-  private readonly gaps: Gap[] = [];
-  /** The last notes of a run of tongued ones, fewer than RUN, and how many there are. */
-  private readonly struck: number[] = new Array<number>(RUN - 1).fill(0);
+  /** The first and last note of the longest phrase. */
+  private longestFrom: ScoreNote | undefined;
+  private longestTo: ScoreNote | undefined;
+  /** All phrases, where some bar lasts a fixed time. */
+  private phrases: Phrase[] | undefined;
+  private gaps: Gap[] | undefined;
+  /** How many notes of a run were struck, fewer than RUN. */
   private strikes = 0;
   private tonguing: ScoreNote["tonguing"] = "single";
-  private readonly tongue = { single: 0, double: 0, triple: 0 };
-  private lipMidis: Map<number, { midis: number[]; from: ScoreNote; to: ScoreNote }> | undefined;
+  private tongue: { single: number; double: number; triple: number } | undefined;
+  private slurs: Slurred[] | undefined;
   private low: number | undefined;
-  private lowest: ScoreNote | undefined;
   private high: number | undefined;
-  private highest: ScoreNote | undefined;
   private held = false;
   /** What the dynamic that is read asks of the air; most notes have that of the note before. */
   private dynamic: Dynamic | undefined;
@@ -290,7 +334,8 @@ class NoteProfile {
     private readonly content: Extract<Content, { kind: "notes" }>,
   ) {
     this.factors = frequencyFactors(ask.instrument, ask.settings.loadExponent);
-    this.inTime = score.bars.every((bar) => bar.freeSeconds === undefined);
+    this.inTime = isInTime(score);
+    for (const sum of SUMS) sum.clear();
     wholes.fill(0);
     if (!this.inTime) fixed.fill(0);
   }
@@ -308,10 +353,10 @@ class NoteProfile {
         const inTime = free === undefined ? value * fermata : 0;
         const seconds = free === undefined ? 0 : value * free;
         if (event.kind === "rest") {
-          this.resting.add(inTime, seconds);
+          resting.add(inTime, seconds);
           this.strikes = 0;
           if (value >= BREATHING_REST || event.breath || free !== undefined) this.closePhrase();
-          this.silence.add(inTime, seconds);
+          silence.add(inTime, seconds);
         } else {
           this.endSilence();
           this.note(event, inTime, seconds);
@@ -320,34 +365,52 @@ class NoteProfile {
     }
     this.endSilence();
     this.closePhrase();
-    const place = (note: ScoreNote | undefined): Place | undefined =>
-      note === undefined ? undefined : { piece: this.content.piece, span: note.span };
+    const played = playing.take();
     return {
-      playing: this.playing.take(),
-      resting: this.resting.take(),
+      playing: played,
+      resting: resting.take(),
       low: this.low,
       high: this.high,
-      lowPlace: place(this.lowest),
-      highPlace: place(this.highest),
-      atOrAbove: this.anyFixed ? [fromTheTop(wholes), fromTheTop(fixed)] : [fromTheTop(wholes)],
-      load: this.load.take(),
+      atOrAbove: this.registers(),
+      load: load.take(),
       declaredUpper: undefined,
-      phrases: telling(this.phrases),
-      tongue: this.tongue,
-      lipSlurs: [...(this.lipMidis?.values() ?? [])].map(({ midis, from, to }) => ({
-        midis,
-        place: { piece: this.content.piece, span: { start: from.span.start, end: to.span.end } },
-      })),
-      gaps: this.gaps,
-      tail: this.run.take(),
+      phrases: this.telling(),
+      tongue: this.tongue ?? SILENT.tongue,
+      lipSlurs: this.lipSlurs(),
+      gaps: this.gaps ?? SILENT.gaps,
+      tail: run.take(played),
       held: this.held,
     };
   }
 
+  private registers(): Profile["atOrAbove"] {
+    const { low, high } = this;
+    if (low === undefined || high === undefined) return SILENT.atOrAbove;
+    const inTime = fromTheTop(wholes, low, high);
+    return this.anyFixed ? [inTime, fromTheTop(fixed, low, high)] : [inTime];
+  }
+
+  /** Only the phrases that may be the longest at some tempo: in time alone, there is one. */
+  private telling(): readonly Phrase[] {
+    if (this.phrases?.some(({ length }) => length.seconds > 0)) return this.phrases;
+    const { longestFrom: from, longestTo: to } = this;
+    if (from === undefined || to === undefined) return SILENT.phrases;
+    const length = longest.take();
+    return [{ length, air: longestAir.take(length), place: this.between(from, to) }];
+  }
+
+  private lipSlurs(): readonly LipSlur[] {
+    const { piece } = this.content;
+    return (
+      this.slurs?.map(({ midis, start, end }) => ({ midis, place: { piece, span: { start, end } } })) ??
+      SILENT.lipSlurs
+    );
+  }
+
   /** Rests that follow each other are one: long enough for a gap, or part of the run. */
   private endSilence(): void {
-    const { silence, run } = this;
     if (silence.whole >= LONG_REST || silence.seconds > 0) {
+      this.gaps ??= [];
       this.gaps.push({ before: run.take(), rest: silence.take() });
     } else if (silence.whole > 0) {
       run.add(silence.whole, 0);
@@ -362,34 +425,32 @@ class NoteProfile {
     // Degrees may run off any keyboard; there is nothing to measure beyond its ends.
     const midi = Math.max(0, Math.min(128, home - note.bend));
     this.blow(asked ?? note.dynamic);
-    this.playing.add(whole, seconds);
-    this.run.add(whole, seconds);
+    playing.add(whole, seconds);
+    run.add(whole, seconds);
     wholes[midi]! += whole;
     if (seconds > 0) {
       this.anyFixed = true;
       fixed[midi]! += seconds;
     }
     const effort = (this.factors[midi]! * this.pressure) / 60;
-    this.load.add(whole * effort, seconds * effort);
-    if (this.low === undefined || midi < this.low) {
-      this.low = midi;
-      this.lowest = note;
-    }
-    if (this.high === undefined || midi > this.high) {
-      this.high = midi;
-      this.highest = note;
-    }
+    load.add(whole * effort, seconds * effort);
+    if (this.low === undefined || midi < this.low) this.low = midi;
+    if (this.high === undefined || midi > this.high) this.high = midi;
     this.breathe(note, whole, seconds);
     this.strike(note, whole);
-    if (note.lipSlur !== undefined) {
-      this.lipMidis ??= new Map();
-      const slur = this.lipMidis.get(note.lipSlur);
-      if (slur === undefined) this.lipMidis.set(note.lipSlur, { midis: [home], from: note, to: note });
-      else {
-        if (!slur.midis.includes(home)) slur.midis.push(home);
-        if (note.span.end > slur.to.span.end) slur.to = note;
-      }
+    if (note.lipSlur !== undefined) this.slur(note, note.lipSlur, home);
+  }
+
+  private slur({ span }: ScoreNote, slur: number, midi: number): void {
+    this.slurs ??= [];
+    // The last one first: only a repeat goes back to an earlier one.
+    const known = this.slurs.findLast((each) => each.slur === slur);
+    if (known === undefined) {
+      this.slurs.push({ slur, midis: [midi], start: span.start, end: span.end });
+      return;
     }
+    if (!known.midis.includes(midi)) known.midis = known.midis.concat(midi);
+    if (span.end > known.end) known.end = span.end;
   }
 
   private midi(note: ScoreNote, instrument: Instrument): number {
@@ -424,8 +485,8 @@ class NoteProfile {
     const { lasts } = this;
     this.phraseFrom ??= note;
     this.phraseTo = note;
-    this.phrase.add(whole, seconds);
-    this.air.add(whole / lasts, seconds / lasts);
+    phrase.add(whole, seconds);
+    air.add(whole / lasts, seconds / lasts);
     if (note.held) {
       this.phraseHeld = true;
       this.held = true;
@@ -434,29 +495,35 @@ class NoteProfile {
   }
 
   private closePhrase(): void {
-    const { phraseFrom: from, phraseTo: to, phrases } = this;
-    if (from !== undefined && to !== undefined && !this.phraseHeld && this.tells()) {
-      const span = {
-        start: Math.min(from.span.start, to.span.start),
-        end: Math.max(from.span.end, to.span.end),
-      };
-      const place = { piece: this.content.piece, span };
-      const phrase = { length: this.phrase.take(), air: this.air.take(), place };
-      if (this.inTime) phrases[0] = phrase;
-      else phrases.push(phrase);
-    } else {
-      this.phrase.clear();
-      this.air.clear();
+    const { phraseFrom: from, phraseTo: to } = this;
+    if (from !== undefined && to !== undefined && !this.phraseHeld) {
+      if (!this.inTime) {
+        this.phrases ??= [];
+        const { whole, seconds } = phrase;
+        const length = { whole, seconds };
+        this.phrases.push({
+          length,
+          air: { whole: air.whole, seconds: air.seconds },
+          place: this.between(from, to),
+        });
+      }
+      if (this.longestFrom === undefined || air.whole > longestAir.whole) {
+        longest.become(phrase);
+        longestAir.become(air);
+        this.longestFrom = from;
+        this.longestTo = to;
+      }
     }
+    phrase.clear();
+    air.clear();
     this.phraseFrom = undefined;
     this.phraseTo = undefined;
     this.phraseHeld = false;
   }
 
-  /** Whether the phrase may be the longest at some tempo: in time alone, there is one, the first of its length. */
-  private tells(): boolean {
-    const longest = this.phrases[0];
-    return !this.inTime || longest === undefined || this.air.whole > longest.air.whole;
+  private between({ span: one }: ScoreNote, { span: other }: ScoreNote): Place {
+    const span = { start: Math.min(one.start, other.start), end: Math.max(one.end, other.end) };
+    return { piece: this.content.piece, span };
   }
 
   /** Keeps the fastest run: RUN notes tongued one after the other, from the first's start to the last's. */
@@ -465,7 +532,6 @@ class NoteProfile {
     if (!note.tongued || whole === 0 || note.tonguing !== this.tonguing) this.strikes = 0;
     if (!note.tongued || whole === 0) return;
     this.tonguing = note.tonguing;
-    const { struck } = this;
     if (this.strikes < RUN - 1) {
       struck[this.strikes++] = whole;
       return;
@@ -475,33 +541,39 @@ class NoteProfile {
     for (let i = 1; i < RUN - 1; i++) struck[i - 1] = struck[i]!;
     struck[RUN - 2] = whole;
     const perWhole = (RUN - 1) / sum;
+    this.tongue ??= { ...SILENT.tongue };
     if (perWhole > this.tongue[note.tonguing]) this.tongue[note.tonguing] = perWhole;
   }
 }
 
-/** Only the phrases that may be the longest at some tempo: in time alone, there is one. */
-function telling(phrases: readonly Phrase[]): readonly Phrase[] {
-  if (phrases.some((phrase) => phrase.length.seconds > 0)) return phrases;
-  let longest: Phrase | undefined;
-  for (const phrase of phrases) {
-    if (longest === undefined || phrase.air.whole > longest.air.whole) longest = phrase;
-  }
-  return longest === undefined ? [] : [longest];
+function isInTime(score: Score): boolean {
+  for (const bar of score.bars) if (bar.freeSeconds !== undefined) return false;
+  return true;
 }
 
-function fromTheTop(byPitch: readonly number[]): readonly number[] {
-  const sums = [...byPitch];
+function fromTheTop(byPitch: readonly number[], low: number, high: number): readonly number[] {
+  const sums = byPitch.slice(low, high + 1);
   for (let i = sums.length - 2; i >= 0; i--) sums[i]! += sums[i + 1]!;
   return sums;
 }
 
-/** How much of one time through lies at or above a written MIDI number, moved by half steps. */
-export function upperOf(profile: Profile, line: number, semitones: number): Length {
-  if (profile.declaredUpper !== undefined) return profile.declaredUpper;
-  const [whole, seconds] = profile.atOrAbove;
-  if (whole === undefined) return ZERO_LENGTH;
-  const at = Math.max(0, Math.min(128, line - semitones));
-  return { whole: whole[at]!, seconds: seconds?.[at] ?? 0 };
+/** Seconds of one time through that lie at or above a MIDI number, in home position, by its notes. */
+export function secondsFrom(profile: Profile, midi: number, wholeSeconds: number): number {
+  const { low, high, atOrAbove } = profile;
+  const whole = atOrAbove[0];
+  // Nothing was measured beyond the last number there is.
+  const from = Math.min(128, midi);
+  if (low === undefined || high === undefined || whole === undefined || from > high) return 0;
+  const at = Math.max(0, from - low);
+  return whole[at]! * wholeSeconds + (atOrAbove[1]?.[at] ?? 0);
+}
+
+/** Seconds of one time through at or above a written MIDI number, moved by half steps; a printed page's as declared. */
+export function upperOf(profile: Profile, line: number, semitones: number, wholeSeconds: number): number {
+  const { declaredUpper } = profile;
+  return declaredUpper === undefined
+    ? secondsFrom(profile, line - semitones, wholeSeconds)
+    : lasting(declaredUpper, wholeSeconds);
 }
 
 /** Load of one time through, moved by half steps: each half step multiplies every frequency alike. */
@@ -520,9 +592,8 @@ export function tessitura(
   semitones: number,
   wholeSeconds: number,
 ): { readonly low: number; readonly middle: number; readonly high: number } | undefined {
-  const [whole, seconds] = profile.atOrAbove;
-  if (whole === undefined) return undefined;
-  const above = (midi: number): number => whole[midi]! * wholeSeconds + (seconds?.[midi] ?? 0);
+  if (profile.atOrAbove.length === 0) return undefined;
+  const above = (midi: number): number => secondsFrom(profile, midi, wholeSeconds);
   const total = above(0);
   if (total === 0) return undefined;
   const at = (part: number): number => {

@@ -1,6 +1,6 @@
 import type { PlayerTerm } from "../days/day";
 import { placementName } from "../days/placement";
-import { lasting } from "../profile/profile";
+import { lasting, secondsFrom } from "../profile/profile";
 
 /** What a term touches: exercise by key, area by day, register by week. */
 export interface Coverage {
@@ -45,15 +45,12 @@ export function coverageOf(term: PlayerTerm): Coverage {
         const here = keys.get(exercise.name) ?? new Map<string, number>();
         keys.set(exercise.name, here);
         const week = day.week === undefined ? undefined : registers[day.week - 1];
-        const [wholes, seconds] = profile.atOrAbove;
         for (const { placement, times } of passes) {
           const key = placementName(placement);
           here.set(key, (here.get(key) ?? 0) + times);
-          if (week === undefined || wholes === undefined) continue;
-          const from = (midi: number): number => {
-            const at = Math.max(0, midi - placement.semitones);
-            return times * lasting({ whole: wholes[at]!, seconds: seconds?.[at] ?? 0 }, wholeSeconds);
-          };
+          if (week === undefined || profile.atOrAbove.length === 0) continue;
+          const from = (midi: number): number =>
+            times * secondsFrom(profile, midi - placement.semitones, wholeSeconds);
           const high = from(THIRD_SPACE_C);
           const middle = from(LOW_C) - high;
           week.high += high;

@@ -130,8 +130,7 @@ describe("range and register", () => {
 
   it("upper is the time at or above the line, the line included, and moves with the key", () => {
     const { profile, wholeSeconds } = measure("1/4 C5 D5 1/2 E5");
-    const upper = (line: string, by: number): number =>
-      lasting(upperOf(profile, midi(line), by), wholeSeconds);
+    const upper = (line: string, by: number): number => upperOf(profile, midi(line), by, wholeSeconds);
     expect([upper("C5", 0), upper("D5", 0), upper("E5", 0), upper("F5", 0)]).toEqual([4, 3, 2, 0]);
     expect([upper("F5", 1), upper("F5", 3), upper("F5", 5), upper("C5", -1)]).toEqual([2, 3, 4, 3]);
   });
@@ -149,7 +148,7 @@ describe("range and register", () => {
     const profile = profileOf({ exercise: exercise!, instrument: TRUMPET, settings: plan.settings });
     const at = (bpm: number): readonly number[] => [
       lasting(profile.playing, 240 / bpm),
-      lasting(upperOf(profile, midi("C4"), 0), 240 / bpm),
+      upperOf(profile, midi("C4"), 0, 240 / bpm),
     ];
     expect([profile.low, profile.high]).toEqual([midi("G3"), midi("G5")]);
     expect(at(88).map((seconds) => Math.round(seconds * 1e6) / 1e6)).toEqual([120, 10]);
@@ -246,8 +245,8 @@ describe("an exercise worked out by hand", () => {
   it("playing 6 s, rest 2 s", () => expect([measured.playing, measured.resting]).toEqual([6, 2]));
 
   it("upper from C5: 4 s, from F5: 2 s", () => {
-    expect(lasting(upperOf(profile, midi("C5"), 0), wholeSeconds)).toBe(4);
-    expect(lasting(upperOf(profile, midi("F5"), 0), wholeSeconds)).toBe(2);
+    expect(upperOf(profile, midi("C5"), 0, wholeSeconds)).toBe(4);
+    expect(upperOf(profile, midi("F5"), 0, wholeSeconds)).toBe(2);
   });
 
   it("load: 2 s at 1, 2 s at 2^(5/12), 2 s an octave up at f", () => {
