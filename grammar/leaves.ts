@@ -4,7 +4,7 @@ import {
   type IToken,
   type TokenType,
 } from "chevrotain";
-import type { Span } from "./span";
+import { type Span, spanOf } from "./span";
 import {
   AnyCount,
   AnyNoteWord,
@@ -131,10 +131,10 @@ export function plainAccidentals(text: string): string {
   return text;
 }
 
-/** The number that figures alone spell, from an offset to the end; NaN where anything else stands there. */
-export function wholeNumber(text: string, from: number): number {
-  let number = from < text.length ? 0 : Number.NaN;
-  for (let i = from; i < text.length; i++) {
+/** The number that figures alone spell, from an offset up to another; NaN where anything else stands there. */
+export function wholeNumber(text: string, from: number, to = text.length): number {
+  let number = from < to ? 0 : Number.NaN;
+  for (let i = from; i < to; i++) {
     const figure = text.charCodeAt(i) - 48;
     if (figure < 0 || figure > 9) return Number.NaN;
     number = number * 10 + figure;
@@ -164,8 +164,8 @@ export function fractionValue(token: IToken, span: Span): ValueText {
   return {
     span,
     text,
-    num: Number(text.slice(0, slash)),
-    den: Number(text.slice(slash + 1, end)),
+    num: wholeNumber(text, 0, slash),
+    den: wholeNumber(text, slash + 1, end),
     dots: text.length - end,
   };
 }
@@ -206,11 +206,11 @@ export abstract class LeafParser extends EmbeddedActionsParser {
   }
 
   protected span(first: IToken): Span {
-    return { start: first.startOffset, end: endOf(this.LA(0)) };
+    return spanOf(first.startOffset, endOf(this.LA(0)));
   }
 
   protected tokenSpan(token: IToken): Span {
-    return { start: token.startOffset, end: endOf(token) };
+    return spanOf(token.startOffset, endOf(token));
   }
 
   readonly name = this.RULE("name", (): Name => {

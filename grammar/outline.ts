@@ -1,5 +1,6 @@
 import type { IToken } from "chevrotain";
 import type { Problem } from "./piece";
+import { type Span, spanOf } from "./span";
 import {
   BlockToken,
   BracedName,
@@ -16,7 +17,7 @@ import {
   OtherSign,
   tableOf,
 } from "./tokens";
-import type { Block, Music, Trivia } from "./tree";
+import type { Block, Music, MusicElement, Trivia } from "./tree";
 
 /**
  * The outline of a piece: its lines, and each `{ … }` folded into one token of the line it opens on. Braces are
@@ -35,14 +36,36 @@ export interface Line {
   after: string | undefined;
 }
 
-/** What a `BlockToken` carries. The nodes are filled when the statement around them has been read. */
+/** What a `BlockToken` carries. */
 export interface FoldedBlock {
-  readonly node: Mutable<Block<unknown>>;
   readonly lines: Line[];
   /** The tokens between the braces of music, line ends included; undefined for other blocks. */
   music: IToken[] | undefined;
-  readonly musicNode: Mutable<Music>;
+  span: Span;
+  /** True where the author wrote the whole block on one line. */
+  inline: boolean;
+  /** Comment lines between the last statement and the closing brace. An empty string is a blank line. */
+  closing: string[];
+  /** The node of a block or of music, once the statement around it has been read: only then is it known which. */
+  node: Mutable<Block<unknown>> | undefined;
+  musicNode: Mutable<Music> | undefined;
 }
+
+/** The node of a folded block. Its items are filled in when the statement around it has been read. */
+export function blockNode(folded: FoldedBlock): Mutable<Block<unknown>> {
+  const { span, inline, closing } = folded;
+  folded.node ??= { span, items: [], inline, closing };
+  return folded.node;
+}
+
+/** The node of folded music. Its elements are filled in when the statement around it has been read. */
+export function musicNode(folded: FoldedBlock): Mutable<Music> {
+  const { span, inline } = folded;
+  folded.musicNode ??= { span, elements: NO_ELEMENTS, inline };
+  return folded.musicNode;
+}
+
+const NO_ELEMENTS: MusicElement[] = [];
 
 /** The tree's nodes while they are being built. */
 export type Mutable<T> = {
@@ -64,8 +87,9 @@ interface Frame {
   current: Line | undefined;
   pending: string[];
   music: IToken[] | undefined;
-  block: FoldedBlock | undefined;
+  /** The token that the block is folded into, and what it carries. */
   token: IToken | undefined;
+  block: FoldedBlock | undefined;
   open: IToken | undefined;
   /** Indentation of the line that the brace opens on, to find where a missing brace belongs. */
   indent: number;
@@ -116,6 +140,15 @@ function indentAt(text: string, offset: number): number {
   let at = start;
   while (at < offset && text.charCodeAt(at) <= 32) at++;
   return at - start;
+}
+
+/** Whether no line ends in this stretch of the text. */
+function isOneLine(text: string, start: number, end: number): boolean {
+  for (let at = start; at < end; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 10 || code === 13) return false;
+  }
+  return true;
 }
 
 /** Folds the tokens of one piece into lines and blocks. */
@@ -295,7 +328,7 @@ class Folder {
       line.after = words;
     } else {
       const folded = line.tokens.at(-1)?.payload as FoldedBlock | undefined;
-      if (folded !== undefined && folded.music === undefined) folded.node.closing.push(words);
+      if (folded !== undefined && folded.music === undefined) folded.closing.push(words);
       else at.pending.push(words);
     }
   }
@@ -318,17 +351,20 @@ class Folder {
     const first = holder[0] ?? token;
     const next = frame(token, indentAt(this.text, first.startOffset), first.startOffset);
     if (at.music === undefined && opensMusic(holder)) next.music = [];
-    const span = { start: token.startOffset, end: token.startOffset + 1 };
+    const { startOffset } = token;
+    const span = spanOf(startOffset, startOffset + 1);
+    const { lines, music, pending } = next;
     next.block = {
-      node: { span, items: [], inline: true, closing: [] },
-      lines: next.lines,
-      music: next.music,
-      musicNode: { span, elements: [], inline: true },
+      lines,
+      music,
+      span,
+      inline: true,
+      closing: pending,
+      node: undefined,
+      musicNode: undefined,
     };
-    const folded = madeToken(BlockToken, "", token.startOffset, token.startOffset + 1);
-    folded.payload = next.block;
-    next.token = folded;
-    holder.push(folded);
+    next.token = madeToken(BlockToken, "", startOffset, startOffset + 1, next.block);
+    holder.push(next.token);
     this.frames.push(next);
     this.at = next;
   }
@@ -351,14 +387,11 @@ class Folder {
   private finish(end: number): void {
     const done = this.frames.pop()!;
     this.at = this.frames.at(-1)!;
-    const { node, musicNode } = done.block!;
+    const block = done.block!;
     const start = done.open!.startOffset;
-    const inline = !/[\r\n]/.test(this.text.slice(start, end));
-    node.span = { start, end };
-    node.inline = inline;
-    node.closing = closingComments(done);
-    musicNode.span = node.span;
-    musicNode.inline = inline;
+    block.span = spanOf(start, end);
+    block.inline = isOneLine(this.text, start, end);
+    block.closing = closingComments(done);
     done.token!.endOffset = end;
     if (done.music !== undefined) this.brackets = 0;
   }
@@ -381,7 +414,7 @@ class Folder {
     this.missing--;
     this.guessed = true;
     const last = this.previous ?? at.open!;
-    const oneLine = !/[\r\n]/.test(this.text.slice(at.open!.startOffset, endOf(last)));
+    const oneLine = isOneLine(this.text, at.open!.startOffset, endOf(last));
     const brace = oneLine && at.open !== last ? " }" : `\n${" ".repeat(at.indent)}}`;
     if (this.missingAt === undefined) {
       const header = this.text.slice(at.header, at.open!.startOffset).trim();

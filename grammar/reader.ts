@@ -2,7 +2,16 @@ import type { IToken } from "chevrotain";
 import { explainFault, explainOutside, explainStart, oddLetter } from "./explain";
 import { musicProblems } from "./explain-music";
 import type { Fault } from "./leaves";
-import { BARE, type FoldedBlock, type Line, type Mutable, outline, triviaOf } from "./outline";
+import {
+  BARE,
+  blockNode,
+  type FoldedBlock,
+  type Line,
+  type Mutable,
+  musicNode,
+  outline,
+  triviaOf,
+} from "./outline";
 import type { Piece, Problem } from "./piece";
 import { type ReadNode, runRule } from "./run-rule";
 import { type BlockKind, parser, STATEMENTS, type Statement } from "./statements";
@@ -161,8 +170,9 @@ class Reader {
       if (node.kind === "music") {
         this.readMusic(folded, node as unknown as MusicField);
       } else if (statement.block !== undefined) {
+        const items = blockNode(folded).items as ReadNode[];
         for (const inner of folded.lines) {
-          this.readLine(inner, statement.block, folded.node.items as ReadNode[]);
+          this.readLine(inner, statement.block, items);
         }
       }
     }
@@ -197,7 +207,7 @@ class Reader {
     parser.odd = [];
     parser.input = withOddTokens(tokens);
     const elements = parser.elements();
-    folded.musicNode.elements = folded.musicNode.inline ? elements : tidyLines(elements);
+    musicNode(folded).elements = folded.inline ? elements : tidyLines(elements);
     if (parser.odd.length === 0) return;
     for (const problem of musicProblems(this.text, parser.odd, field.by)) this.problems.push(problem);
   }

@@ -1,7 +1,7 @@
 import type { IToken } from "chevrotain";
 import { FaultKeeper, fractionValue, matches } from "./leaves";
 import { MusicParser } from "./music-rules";
-import type { FoldedBlock } from "./outline";
+import { blockNode, type FoldedBlock, musicNode } from "./outline";
 import {
   BlockToken,
   Comma,
@@ -110,12 +110,12 @@ export class PracticeParser extends MusicParser {
   /** The node of a folded block. Its items are read after the statement around it, when their kind is known. */
   private readonly block = this.RULE("block", (): Block<never> => {
     const token = this.CONSUME(BlockToken);
-    return this.ACTION(() => (token.payload as FoldedBlock).node as Block<never>);
+    return this.ACTION(() => blockNode(token.payload as FoldedBlock) as Block<never>);
   });
 
   private readonly musicBlock = this.RULE("musicBlock", (): Music => {
     const token = this.CONSUME(BlockToken);
-    return this.ACTION(() => (token.payload as FoldedBlock).musicNode);
+    return this.ACTION(() => musicNode(token.payload as FoldedBlock));
   });
 
   private word(token: IToken): Word {

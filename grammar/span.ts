@@ -6,3 +6,32 @@ export interface Span {
   readonly start: number;
   readonly end: number;
 }
+
+/** Up to where in a piece, and up to what length, spans are shared: nearly all words of nearly all pieces. */
+const SHARED_STARTS = 8192;
+const SHARED_LENGTHS = 24;
+
+/** The shared spans by their start, and of one start by their length. */
+const shared = new Array<(Span | undefined)[] | undefined>(SHARED_STARTS).fill(undefined);
+
+/**
+ * The span from `start` to `end`, which is exclusive. Places in pieces repeat: every exercise begins with its name at
+ * the same place, and every edit reads the same words again. So short spans are made once, and are the same object
+ * wherever they occur.
+ */
+export function spanOf(start: number, end: number): Span {
+  const length = end - start;
+  // While the grammar is recorded, tokens stand nowhere.
+  if (!(start >= 0 && start < SHARED_STARTS && length >= 0 && length < SHARED_LENGTHS)) return { start, end };
+  let there = shared[start];
+  if (there === undefined) {
+    there = new Array<Span | undefined>(SHARED_LENGTHS).fill(undefined);
+    shared[start] = there;
+  }
+  let span = there[length];
+  if (span === undefined) {
+    span = { start, end };
+    there[length] = span;
+  }
+  return span;
+}

@@ -279,13 +279,20 @@ export function endOf(token: IToken): number {
 }
 
 /** Makes a token that the lexer did not. `end` is exclusive. */
-export function madeToken(type: TokenType, image: string, start: number, end: number): IToken {
+export function madeToken(
+  type: TokenType,
+  image: string,
+  start: number,
+  end: number,
+  payload?: unknown,
+): IToken {
   return {
     image,
     startOffset: start,
     endOffset: end,
     tokenTypeIdx: type.tokenTypeIdx ?? 0,
     tokenType: type,
+    payload,
   };
 }
 
@@ -407,8 +414,6 @@ export function withOddTokens(tokens: IToken[]): IToken[] {
   depth = 0;
   return tokens.map((token) => {
     if (!odd(token)) return token;
-    const made = madeToken(OddInMusic, token.image, token.startOffset, endOf(token));
-    made.payload = token;
-    return made;
+    return madeToken(OddInMusic, token.image, token.startOffset, endOf(token), token);
   });
 }
