@@ -12,6 +12,20 @@ export interface Pitch {
   readonly octave: number;
 }
 
+const LOWEST_SHARED = -1;
+
+/** The pitches of the octaves −1 to 9, each made once: a book comes to them over and over. */
+const shared: readonly Pitch[] = Array.from({ length: 11 * 35 }, (_, i) => ({
+  step: Math.floor(i / 5) % 7,
+  alter: (i % 5) - 2,
+  octave: LOWEST_SHARED + Math.floor(i / 35),
+}));
+
+/** The pitch of a step, an accidental and an octave. */
+function pitchOf(step: number, alter: number, octave: number): Pitch {
+  return shared[(octave - LOWEST_SHARED) * 35 + step * 5 + alter + 2] ?? { step, alter, octave };
+}
+
 /** Half steps from C up to each step of the octave, C first. */
 const STEP_SEMITONES: readonly number[] = [0, 2, 4, 5, 7, 9, 11];
 
@@ -139,7 +153,7 @@ export function pitchFromMidi(midi: number, preferFlats: boolean): Pitch {
     number,
     number,
   ];
-  return { step, alter, octave };
+  return pitchOf(step, alter, octave);
 }
 
 /**
@@ -152,7 +166,7 @@ export function pitchOn(position: number, midi: number): Pitch {
   const step = position - octave * 7;
   const alter = midi - 12 * (octave + 1) - (STEP_SEMITONES[step] as number);
   if (alter > 2 || alter < -2) return pitchFromMidi(midi, alter < 0);
-  return { step, alter, octave };
+  return pitchOf(step, alter, octave);
 }
 
 /** The staff position (see `staffPosition`) of the first entry of `PLACES`: the F below the ledger-line C. */

@@ -25,7 +25,25 @@ export function fraction(num: number, den: number): Fraction {
   if (den === 0) throw new RangeError("a fraction needs a denominator other than zero");
   const common = greatestCommonDivisor(num, den) * (den < 0 ? -1 : 1);
   // Adding zero turns −0 into 0, so that equal fractions are equal data.
-  return { num: num / common + 0, den: den / common };
+  return lowest(num / common + 0, den / common);
+}
+
+/** Fractions up to so many parts of a sixty-fourth or longer are shared: nearly all values and bars that are written. */
+const SHARED_PARTS = 128;
+const SHARED_DENOMINATORS = 64;
+
+/** The shared fractions by their denominator, and of one denominator by their numerator. */
+const shared: (readonly Fraction[] | undefined)[] = [];
+
+/** The fraction of two parts that have nothing in common; the same object wherever a common one occurs. */
+function lowest(num: number, den: number): Fraction {
+  if (num < 0 || num > SHARED_PARTS || den > SHARED_DENOMINATORS) return { num, den };
+  let ofOne = shared[den];
+  if (ofOne === undefined) {
+    ofOne = Array.from({ length: SHARED_PARTS + 1 }, (_, parts) => ({ num: parts, den }));
+    shared[den] = ofOne;
+  }
+  return ofOne[num]!;
 }
 
 function greatestCommonDivisor(a: number, b: number): number {

@@ -5,10 +5,10 @@
 import type { Combination } from "../music/combination";
 import type { Instrument } from "../music/instrument";
 import type { Key } from "../music/key";
-import type { Dynamic } from "../music/loudness";
 import type { Pitch } from "../music/pitch";
 import type { Fraction } from "../music/rhythm";
 import type { Tempo } from "../plan/exercise";
+import type { Manner } from "../plan/manner";
 import type { Bar, ScoreNote, ScoreRest } from "../plan/score";
 
 export interface Sheet {
@@ -50,11 +50,12 @@ export interface SheetRest extends ScoreRest {
 }
 
 /** A note of the score where it is really played. */
-export interface SheetNote extends Omit<ScoreNote, "pitch" | "dynamic" | "degree"> {
+export interface SheetNote
+  extends Manner,
+    Pick<ScoreNote, "kind" | "partial" | "value" | "tuplet" | "breath" | "slur" | "lipSlur" | "span"> {
   readonly id: number;
   /** Written, as the player reads it. */
   readonly pitch: Pitch;
-  readonly dynamic: Dynamic;
   /** How it is fingered; undefined where the instrument has no such note. */
   readonly fingered: Combination | undefined;
 }

@@ -137,8 +137,15 @@ class Writer {
         slurs = Math.max(slurs, (event.slur ?? -1) + 1, (event.lipSlur ?? -1) + 1);
         const pitch = this.pitchAt(event, bar, placement, by);
         const midi = midiOf(pitch);
+        const { kind, partial, value, tuplet, breath, span } = event;
         return {
-          ...event,
+          ...event.manner,
+          kind,
+          partial,
+          value,
+          tuplet,
+          breath,
+          span,
           id,
           pitch,
           dynamic: this.ask.dynamic ?? event.dynamic,

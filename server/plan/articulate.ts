@@ -1,5 +1,6 @@
 import type { Articulation } from "./exercise";
-import type { Score, ScoreEvent, ScoreNote } from "./score";
+import type { Manner } from "./manner";
+import type { Score, ScoreEvent, ScoreNote, Slur } from "./score";
 
 /**
  * The score with its slurs and tonguing replaced. Lip slurs stay as they are: they are what the exercise is
@@ -7,7 +8,8 @@ import type { Score, ScoreEvent, ScoreNote } from "./score";
  */
 export function articulated(score: Score, articulation: Articulation | undefined): Score {
   if (articulation === undefined || articulation.kind === "as written") return score;
-  let slur = 1000;
+  // Numbers far beyond those of the slurs that are written.
+  let slur: Slur = { number: 1000, lip: false };
   let join = false;
   return {
     order: score.order,
@@ -26,27 +28,22 @@ export function articulated(score: Score, articulation: Articulation | undefined
       return { ...bar, events };
 
       function change(note: ScoreNote): ScoreNote {
-        const plain = {
-          ...note,
-          slur: undefined,
-          tongued: note.attack === "tongue",
-          tonguing: "single" as const,
-        };
+        const plain: Manner = { ...note.manner, tongued: note.attack === "tongue", tonguing: "single" };
         switch (articulation!.kind) {
           case "all slurred": {
-            if (!join) slur++;
             const first = !join;
+            if (first) slur = { number: slur.number + 1, lip: false };
             join = true;
-            return { ...plain, slur, tongued: first };
+            return note.played({ ...plain, tongued: first }, slur);
           }
           case "all staccato":
-            return { ...plain, marks: [...note.marks, "staccato"] };
+            return note.played({ ...plain, marks: [...note.marks, "staccato"] }, undefined);
           case "all tenuto":
-            return { ...plain, marks: [...note.marks, "tenuto"] };
+            return note.played({ ...plain, marks: [...note.marks, "tenuto"] }, undefined);
           case "double tongued":
-            return { ...plain, tonguing: "double" };
+            return note.played({ ...plain, tonguing: "double" }, undefined);
           case "triple tongued":
-            return { ...plain, tonguing: "triple" };
+            return note.played({ ...plain, tonguing: "triple" }, undefined);
           case "pattern": {
             const groups = (articulation as Extract<Articulation, { kind: "pattern" }>).groups;
             const length = groups.reduce((sum, group) => sum + group.notes, 0);
@@ -56,15 +53,15 @@ export function articulated(score: Score, articulation: Articulation | undefined
                 at -= group.notes;
                 continue;
               }
-              if (group.how === "tongue" || group.notes === 1) return plain;
-              if (at === 0) slur++;
-              return { ...plain, slur, tongued: at === 0 };
+              if (group.how === "tongue" || group.notes === 1) return note.played(plain, undefined);
+              if (at === 0) slur = { number: slur.number + 1, lip: false };
+              return note.played({ ...plain, tongued: at === 0 }, slur);
             }
-            return plain;
+            return note.played(plain, undefined);
           }
           case "all tongued":
           case "as written":
-            return plain;
+            return note.played(plain, undefined);
         }
       }
     }),

@@ -320,9 +320,7 @@ function movedScore(score: Score, by: { readonly steps: number; readonly semiton
       ...bar,
       key: bar.key === undefined ? undefined : tonicAt(bar.key, by.semitones),
       events: bar.events.map((event) =>
-        event.kind === "rest" || event.pitch === undefined
-          ? event
-          : { ...event, pitch: transpose(event.pitch, by) },
+        event.kind === "rest" || event.pitch === undefined ? event : event.at(transpose(event.pitch, by)),
       ),
     })),
   };

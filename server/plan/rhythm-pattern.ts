@@ -17,7 +17,8 @@ export function appliedRhythm(score: Score, pattern: readonly Fraction[]): Score
       if (fits(run, pattern.length, whole)) {
         run.forEach((event, n) => {
           // The pattern's values are plain ones; a tuplet whose time they fill is gone.
-          events.push({ ...event, value: pattern[n]!, tuplet: undefined });
+          const value = pattern[n]!;
+          events.push(event.kind === "note" ? event.lasting(value) : { ...event, value, tuplet: undefined });
         });
         changed = true;
         i += pattern.length;

@@ -1,11 +1,20 @@
 import type { Span } from "../../grammar/span";
-import type { MarkWord, Music, MusicElement } from "../../grammar/tree";
+import type { Music, MusicElement } from "../../grammar/tree";
 import { degreePitch, type Key } from "../music/key";
 import type { Dynamic } from "../music/loudness";
 import { midiOf, type Pitch } from "../music/pitch";
 import { compare, type Fraction, fractionText, inTuplet, subtract, totalValue } from "../music/rhythm";
+import { type Manner, plainManner } from "./manner";
 import { type Reader, stepInterval } from "./reader";
-import type { Bar, Score, ScoreNote, ScoreRest, Tuplet } from "./score";
+import {
+  type Bar,
+  type ScaleDegree,
+  type Score,
+  ScoreNote,
+  type ScoreRest,
+  type Slur,
+  type Tuplet,
+} from "./score";
 import type { MusicSlip } from "./trouble";
 
 export interface ScoreGround {
@@ -17,14 +26,40 @@ export interface ScoreGround {
   readonly tonicOctave: number;
 }
 
-type Draft<T> = { -readonly [K in keyof T]: T[K] };
-type DraftNote = Draft<Omit<ScoreNote, "degree">> & {
-  degree: Draft<NonNullable<ScoreNote["degree"]>> | undefined;
+/** What may still change of a note while the music after it is read. */
+type DraftNote = ScoreNote & {
+  pitch: Pitch | undefined;
+  degree: ScaleDegree | undefined;
+  manner: Manner;
+  breath: boolean;
 };
-type DraftEvent = DraftNote | Draft<ScoreRest>;
+type DraftRest = ScoreRest & { breath: boolean };
+type DraftEvent = DraftNote | DraftRest;
 
-const NO_MARKS: readonly MarkWord[] = [];
 const PLAIN: Bar["role"] = { kind: "plain" };
+
+/**
+ * What scores are gathered in, one after the other; what is kept of it is copied. Of each list the first so many are
+ * those of the score that is being built, and what lies beyond is left from others.
+ */
+const gathered = {
+  bars: [] as Bar[],
+  /** Of the bar that is open. */
+  events: [] as DraftEvent[],
+  /** Notes written as degrees, and beside each the key in force. */
+  degrees: [] as DraftNote[],
+  keys: [] as (Key | undefined)[],
+};
+
+/** Orders without repeats, by the number of bars. */
+const inTurn: (readonly number[] | undefined)[] = [];
+
+/** So many bars one after the other. */
+function oneByOne(bars: number): readonly number[] {
+  const order = inTurn[bars] ?? Array.from({ length: bars }, (_, i) => i);
+  inTurn[bars] = order;
+  return order;
+}
 
 /** Builds the score of one exercise, noting every bar that does not fill its meter and every slip of the pen. */
 export function buildScore(reader: Reader, music: Music, ground: ScoreGround): Score {
@@ -32,21 +67,29 @@ export function buildScore(reader: Reader, music: Music, ground: ScoreGround): S
 }
 
 class Builder {
-  private readonly bars: Bar[] = [];
-  private readonly order: number[] = [];
-  /** The events of the bar that is open are the first so many; what lies beyond is left from other bars. */
-  private readonly events: DraftEvent[] = [];
+  /** Bars that are closed, events of the bar that is open, and notes by degrees. */
+  private bars = 0;
   private open = 0;
+  private degrees = 0;
+  /** Undefined until there is a repeat: the bars sound as they stand. */
+  private order: number[] | undefined;
   private value: Fraction | undefined;
   private tuplet: Tuplet | undefined;
   private dynamic: Dynamic;
   private hairpin: "cresc" | "dim" | undefined;
-  private tonguing: "single" | "double" | "triple" = "single";
-  private attack: "air" | "lip" | "tongue" = "tongue";
+  private tonguing: Manner["tonguing"] = "single";
+  private attack: Manner["attack"] = "tongue";
+  /** How a note is played that the tongue starts, and one that it does not; undefined until there is one. */
+  private struck: Manner | undefined;
+  private joined: Manner | undefined;
   private key: Key | undefined;
   private meter: Fraction | undefined;
   private freeSeconds: number | undefined;
-  private slur: { number: number; lip: boolean; first: boolean; nested: boolean; span: Span } | undefined;
+  private slur: Slur | undefined;
+  /** Where it was opened, whether it waits for its first note, and whether it is said that another stood in it. */
+  private slurSpan: Span | undefined;
+  private slurBegins = false;
+  private slurNested = false;
   private slurs = 0;
   private tie: DraftNote | undefined;
   private last: DraftNote | undefined;
@@ -58,15 +101,12 @@ class Builder {
   private pickupLength: Fraction | undefined;
   private pickups = 0;
   /** Pick-ups inside repeats, by the repeat: the bar that leads back leaves room for them. */
-  private readonly repeatPickups = new Map<number, Fraction>();
+  private repeatPickups: Map<number, Fraction> | undefined;
   private role: Bar["role"] = PLAIN;
   private repeat = -1;
   private repeats = 0;
   private openRepeat: { bars: number[]; endings: number[][] } | undefined;
   private sink: number[] | undefined;
-  /** Notes written as degrees, and beside each the key in force. */
-  private readonly degrees: DraftNote[] = [];
-  private readonly keys: (Key | undefined)[] = [];
   /** The bar whose length is not checked yet, since it may turn out to be the last. */
   private unchecked: number | undefined;
 
@@ -84,11 +124,11 @@ class Builder {
     this.closeBar();
     if (this.unchecked !== undefined) this.checkLength(this.unchecked, undefined);
     this.closeRepeat();
-    if (this.slur !== undefined) this.slip(this.slur, "slur-not-closed");
+    if (this.slurSpan !== undefined) this.slip({ span: this.slurSpan }, "slur-not-closed");
     if (this.tie !== undefined) this.slip(this.tie, "tie-to-nothing");
-    if (!this.bars.some((bar) => bar.events.length > 0)) this.slip(music, "empty");
+    if (this.bars === 0) this.slip(music, "empty");
     this.placeDegrees();
-    return { bars: this.bars, order: this.order };
+    return { bars: gathered.bars.slice(0, this.bars), order: this.order ?? oneByOne(this.bars) };
   }
 
   private slip(node: { readonly span: Span }, slip: MusicSlip): void {
@@ -127,20 +167,19 @@ class Builder {
       case "slur open":
         if (this.slur !== undefined) {
           // Said once for a slur, however many brackets follow.
-          if (!this.slur.nested) this.slip(element, "slur-inside-slur");
-          this.slur.nested = true;
-        } else
-          this.slur = {
-            number: this.slurs++,
-            lip: element.lip,
-            first: true,
-            nested: false,
-            span: element.span,
-          };
+          if (!this.slurNested) this.slip(element, "slur-inside-slur");
+          this.slurNested = true;
+        } else {
+          this.slur = { number: this.slurs++, lip: element.lip };
+          this.slurSpan = element.span;
+          this.slurBegins = true;
+          this.slurNested = false;
+        }
         return;
       case "slur close":
         if (this.slur === undefined) this.slip(element, "slur-not-open");
         this.slur = undefined;
+        this.slurSpan = undefined;
         return;
       case "bar":
         this.closeBar();
@@ -157,27 +196,30 @@ class Builder {
         return;
       case "held":
         if (this.last === undefined) this.slip(element, "mark-without-note");
-        else this.last.held = true;
+        else this.last.manner = { ...this.last.manner, held: true };
         return;
       case "mark":
         if (this.last === undefined) this.slip(element, "mark-without-note");
-        else this.last.marks = [...this.last.marks, element.mark];
+        else this.last.manner = { ...this.last.manner, marks: [...this.last.marks, element.mark] };
         return;
       case "bend":
         if (this.last === undefined) this.slip(element, "mark-without-note");
-        else this.last.bend = stepInterval(element.step).semitones;
+        else this.last.manner = { ...this.last.manner, bend: stepInterval(element.step).semitones };
         return;
       case "dynamic":
         this.dynamic = element.dynamic;
+        this.struck = this.joined = undefined;
         return;
       case "hairpin":
         this.hairpin = element.way;
         return;
       case "tonguing":
         this.tonguing = element.how;
+        this.struck = this.joined = undefined;
         return;
       case "attack":
         this.attack = element.how;
+        this.struck = this.joined = undefined;
         return;
       case "pickup":
         if (!this.begins) this.slip(element, "pickup-not-first");
@@ -202,6 +244,7 @@ class Builder {
       case "repeat":
         this.closeBar();
         this.closeRepeat();
+        this.order ??= [...oneByOne(this.bars)];
         this.openRepeat = { bars: [], endings: [] };
         this.repeat = this.repeats++;
         this.section({ kind: "repeat" }, this.openRepeat.bars, element.elements);
@@ -241,7 +284,7 @@ class Builder {
     this.openRepeat = undefined;
     this.repeat = -1;
     const [first = [], second = []] = open.endings;
-    this.order.push(...open.bars, ...first, ...open.bars, ...second);
+    this.order?.push(...open.bars, ...first, ...open.bars, ...second);
   }
 
   private valueFor(span: Span): Fraction | undefined {
@@ -269,58 +312,58 @@ class Builder {
   ): void {
     const value = this.valueFor(span);
     if (value === undefined) return;
-    const note: DraftNote = {
-      kind: "note",
+    const begins = this.slur === undefined || this.slurBegins;
+    const note: DraftNote = new ScoreNote(
       pitch,
-      degree:
-        degree === undefined ? undefined : { degree: degree.degree, alter: degree.alter, direction: "up" },
+      degree === undefined ? undefined : scaleDegree(degree.degree, degree.alter, "up"),
       partial,
       value,
-      tuplet: this.tuplet,
-      dynamic: this.dynamic,
-      hairpin: this.hairpin,
-      tongued: (this.slur === undefined || this.slur.first) && this.attack === "tongue",
-      tonguing: this.tonguing,
-      attack: this.attack,
-      marks: NO_MARKS,
-      bend: 0,
-      held: false,
-      tied: false,
-      breath: false,
-      slur: this.slur !== undefined && !this.slur.lip ? this.slur.number : undefined,
-      lipSlur: this.slur?.lip === true ? this.slur.number : undefined,
+      this.tuplet,
+      this.mannerOf(begins && this.attack === "tongue"),
+      this.slur,
+      false,
       span,
-    };
-    this.hairpin = undefined;
+    );
     this.tiedTo(note);
-    if (this.slur !== undefined) this.slur.first = false;
+    this.slurBegins = false;
     if (degree !== undefined) {
       // Degrees are placed at the end, when the direction of the line is known; the key in force is kept.
-      this.degrees.push(note);
-      this.keys.push(this.key);
+      gathered.degrees[this.degrees] = note;
+      gathered.keys[this.degrees++] = this.key;
     }
     this.push(note);
     this.last = note;
   }
 
+  private mannerOf(tongued: boolean): Manner {
+    const { dynamic, tonguing, attack, hairpin } = this;
+    let manner = tongued ? this.struck : this.joined;
+    if (manner === undefined) {
+      manner = plainManner(dynamic, tonguing, attack, tongued);
+      if (tongued) this.struck = manner;
+      else this.joined = manner;
+    }
+    if (hairpin === undefined) return manner;
+    this.hairpin = undefined;
+    return { ...manner, hairpin };
+  }
+
   /** In the melodic minor a degree is raised when the line goes on upward, natural when it goes down. */
   private placeDegrees(): void {
-    for (let i = 0; i < this.degrees.length; i++) {
-      const note = this.degrees[i]!;
-      const degree = note.degree!;
+    const { degrees: notes, keys } = gathered;
+    const heightAt = (at: number): number => height(notes[at]!.degree!.degree);
+    for (let i = 0; i < this.degrees; i++) {
+      const note = notes[i]!;
+      const { degree, alter } = note.degree!;
+      const here = height(degree);
       // A repeated degree waits for where the line goes.
       let ahead = i + 1;
-      while (
-        ahead < this.degrees.length &&
-        height(this.degrees[ahead]!.degree!.degree) === height(degree.degree)
-      )
-        ahead++;
-      const next = this.degrees[ahead]?.degree;
-      const direction = next !== undefined && height(next.degree) < height(degree.degree) ? "down" : "up";
-      degree.direction = direction;
-      const key = this.keys[i];
+      while (ahead < this.degrees && heightAt(ahead) === here) ahead++;
+      const direction = ahead < this.degrees && heightAt(ahead) < here ? "down" : "up";
+      if (direction === "down") note.degree = scaleDegree(degree, alter, direction);
+      const key = keys[i];
       if (key === undefined) continue;
-      note.pitch = degreePitch(key, this.ground.tonicOctave, degree.degree, degree.alter, direction);
+      note.pitch = degreePitch(key, this.ground.tonicOctave, degree, alter, direction);
     }
   }
 
@@ -333,30 +376,32 @@ class Builder {
       return;
     }
     if (samePitch(from, note)) {
-      note.tied = true;
-      note.tongued = false;
+      note.manner = { ...note.manner, tied: true, tongued: false };
     } else this.slip({ span: { start: from.span.start, end: note.span.end } }, "tie-to-other-pitch");
   }
 
   private push(event: DraftEvent): void {
     if (this.openRepeat !== undefined && this.sink === undefined) this.closeRepeat();
-    this.events[this.open++] = event;
+    gathered.events[this.open++] = event;
     this.begins = false;
     this.lastEvent = event;
   }
 
   private closeBar(): void {
     if (this.open === 0) return;
-    const events = this.events.slice(0, this.open);
+    const events = gathered.events.slice(0, this.open);
     const length = totalValue(events);
-    const index = this.bars.length;
+    const index = this.bars++;
     const { pickup } = this;
     const repeat = this.role.kind === "plain" ? -1 : this.repeat;
     if (pickup) {
       this.pickup = false;
       this.pickupLength = length;
       this.pickups++;
-      if (repeat >= 0) this.repeatPickups.set(repeat, length);
+      if (repeat >= 0) {
+        this.repeatPickups ??= new Map();
+        this.repeatPickups.set(repeat, length);
+      }
     }
     const bar: Bar = {
       events,
@@ -367,10 +412,9 @@ class Builder {
       role: this.role,
       repeat,
       pickup,
-      span: { start: events[0]!.span.start, end: this.events[this.open - 1]!.span.end },
     };
-    this.bars.push(bar);
-    (this.sink ?? this.order).push(index);
+    gathered.bars[index] = bar;
+    (this.sink ?? this.order)?.push(index);
     this.open = 0;
     this.freeSeconds = undefined;
     // The bar before is checked only now, when it is known what follows it.
@@ -379,7 +423,7 @@ class Builder {
   }
 
   private checkLength(index: number, next: Bar | undefined): void {
-    const bar = this.bars[index]!;
+    const bar = gathered.bars[index]!;
     if (bar.meter === undefined || bar.freeSeconds !== undefined) return;
     if (bar.pickup && compare(bar.length, bar.meter) < 0) return;
     const room = bar.pickup ? undefined : this.pickupAfter(bar, next);
@@ -388,9 +432,11 @@ class Builder {
     const want = afterPickup ? subtract(bar.meter, room) : bar.meter;
     const order = compare(bar.length, want);
     if (order === 0) return;
+    const { events } = bar;
+    const span = { start: events[0]!.span.start, end: events[events.length - 1]!.span.end };
     this.reader.troubles.push({
       kind: "bar-length",
-      place: this.reader.place(bar),
+      place: this.reader.place({ span }),
       // A pick-up has no number of its own.
       bar: index + 1 - (next?.pickup === true ? this.pickups - 1 : this.pickups),
       have: fractionText(bar.length),
@@ -405,15 +451,29 @@ class Builder {
     if (next?.pickup === true) return this.pickupLength;
     // Where repeats have pick-ups of their own, one that has none ends in a full bar.
     if (next === undefined)
-      return bar.repeat >= 0 && this.repeatPickups.size > 0
+      return bar.repeat >= 0 && this.repeatPickups !== undefined
         ? this.repeatPickups.get(bar.repeat)
         : this.pickupLength;
     const { role } = bar;
     const leadsBack =
       (role.kind === "repeat" && next.repeat !== bar.repeat) ||
       (role.kind === "ending" && role.number === 1 && next.role !== role);
-    return leadsBack ? this.repeatPickups.get(bar.repeat) : undefined;
+    return leadsBack ? this.repeatPickups?.get(bar.repeat) : undefined;
   }
+}
+
+const scaleDegrees = new Map<number, ScaleDegree>();
+
+/** A degree as notes have it; the same object for the same degree. */
+function scaleDegree(degree: number, alter: number, direction: ScaleDegree["direction"]): ScaleDegree {
+  // Between −14 and 22, changed by no more than a few half steps.
+  const key = ((degree + 16) * 16 + alter + 8) * 2 + (direction === "up" ? 0 : 1);
+  let known = scaleDegrees.get(key);
+  if (known === undefined) {
+    known = { degree, alter, direction };
+    scaleDegrees.set(key, known);
+  }
+  return known;
 }
 
 /** Where a degree lies, for comparing: 1 is 0, 8 is 7, −7 is −1, −1 is −7. */
