@@ -7,11 +7,12 @@ import type { Settings } from "../plan/settings";
 import type { Assignment, Change, ChangeWhen, Session, SessionContent, Term } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
 import { lasting, loadOf, type Profile } from "../profile/profile";
-import { cellsThatFit, easedTimes, grown, grownSeconds, timesThatFit } from "./amount";
-import type { Day, DayItem, DaySession, DayState, Pass, PlayerTerm } from "./day";
+import { grown, grownSeconds } from "./amount";
+import type { Day, DayItem, DaySession, DayState, PlayerTerm } from "./day";
 import { dayTotals } from "./day-totals";
 import { type Measure, measureOf, profileFor, upperSeconds } from "./measure";
-import { folded, movedPlacement, type Placement, type Travel } from "./placement";
+import { passesFrom, placementAt, type WeekAsk } from "./passes";
+import type { Travel } from "./placement";
 import { sharedTravel } from "./shared-travel";
 import { StretchMeter } from "./stretch-meter";
 import { type CalendarDay, type PlannedSession, type TermCalendar, termCalendar } from "./term-calendar";
@@ -22,24 +23,16 @@ export function unrollTerm(plan: DaysPlan, term: Term, player: Player): PlayerTe
   return new Unroller(plan, term, player).unroll();
 }
 
-interface AskedTempo {
+/** What an assignment asks in one week of its block, whatever the day. */
+interface Asked extends WeekAsk {
+  readonly exercise: Exercise;
+  /** The last week of the block that asks for this, from 0. */
+  index: number;
   readonly wholeSeconds: number;
   readonly bpm: number | undefined;
   readonly fastest: number | undefined;
-}
-
-/** What an assignment asks in one week of its block, whatever the day. */
-interface Asked {
-  readonly exercise: Exercise;
-  /** The week within the block, from 0, and how many the block has. */
-  readonly index: number;
-  readonly weeks: number;
-  readonly tempo: AskedTempo;
   /** In the mode of the first key. */
   readonly profile: Profile;
-  /** Seconds of one time through, and of the rest after it. */
-  readonly play: number;
-  readonly rest: number;
   /** Items of full days by where the walk stood. */
   readonly items: (DayItem | undefined)[];
 }
@@ -274,6 +267,7 @@ class Unroller {
     let { asked } = walk;
     if (asked === undefined || asked.exercise !== exercise || (walk.grows && asked.index !== index)) {
       asked = this.ask(assignment, exercise, walk, index, weeks);
+      asked.index = index;
       walk.asked = asked;
     }
     let start = travel.pacing === "afresh" ? 0 : walk.position;
@@ -297,9 +291,8 @@ class Unroller {
     start: number,
     share: number,
   ): DayItem {
-    const { exercise, tempo, rest, play } = asked;
+    const { exercise, wholeSeconds, bpm, fastest, rest, play } = asked;
     const { settings, measure } = this;
-    const { wholeSeconds } = tempo;
     const passes = passesFrom(assignment, exercise, travel, asked, start, share);
     const usual = travel.placements[0]!.mode;
     const first = passes[0]?.placement.mode;
@@ -319,8 +312,8 @@ class Unroller {
       profile,
       passes,
       wholeSeconds,
-      bpm: tempo.bpm,
-      fastest: tempo.fastest,
+      bpm,
+      fastest,
       restAfter: rest,
       clock: times * (play + rest),
       playing: times * lasting(profile.playing, wholeSeconds),
@@ -338,26 +331,30 @@ class Unroller {
     index: number,
     weeks: number,
   ): Asked {
-    const tempo = this.tempoOf(assignment, exercise, index, weeks);
+    const beat = assignment.tempo?.beat ?? exercise.tempo?.beat;
+    const asked = beat === undefined ? undefined : assignment.tempo?.bpm;
+    let bpm = beat === undefined ? undefined : exercise.tempo?.bpm;
+    let fastest = bpm;
+    if (asked?.way === "choice") {
+      bpm = Math.min(asked.from, asked.to);
+      fastest = Math.max(asked.from, asked.to);
+    } else if (asked !== undefined) {
+      bpm = grown(asked, index, weeks);
+      fastest = bpm;
+    }
+    const { amount } = assignment;
+    const much =
+      amount.kind === "time" ? grownSeconds(amount.seconds, index, weeks) : grown(amount.times, index, weeks);
+    const same = before?.exercise === exercise ? before : undefined;
+    // What has not grown since the week before is asked for anew.
+    if (same !== undefined && same.bpm === bpm && same.much === much) return same;
+    const wholeSeconds = beat === undefined || bpm === undefined ? 0 : 60 / (bpm * toNumber(beat));
     const profile =
-      before?.exercise === exercise
-        ? before.profile
-        : profileFor(assignment, exercise, travel.placements[0]!.mode, this.measure);
-    const play = lasting(profile.playing, tempo.wholeSeconds) + lasting(profile.resting, tempo.wholeSeconds);
+      same?.profile ?? profileFor(assignment, exercise, travel.placements[0]!.mode, this.measure);
+    const play = lasting(profile.playing, wholeSeconds) + lasting(profile.resting, wholeSeconds);
     const rest = this.restAfter(assignment.rest ?? exercise.rest, exercise, play);
     const items = new Array<DayItem | undefined>(travel.placements.length).fill(undefined);
-    return { exercise, index, weeks, tempo, profile, play, rest, items };
-  }
-
-  private tempoOf(assignment: Assignment, exercise: Exercise, index: number, weeks: number): AskedTempo {
-    const own = exercise.tempo;
-    const beat = assignment.tempo?.beat ?? own?.beat;
-    if (beat === undefined) return { wholeSeconds: 0, bpm: undefined, fastest: undefined };
-    const asked = assignment.tempo?.bpm;
-    const bpm = asked === undefined ? own!.bpm : grown(asked, index, weeks);
-    const fastest = asked?.way === "choice" ? Math.max(asked.from, asked.to) : bpm;
-    const slowest = asked?.way === "choice" ? Math.min(asked.from, asked.to) : bpm;
-    return { wholeSeconds: 60 / (slowest * toNumber(beat)), bpm: slowest, fastest };
+    return { exercise, index, wholeSeconds, bpm, fastest, much, profile, play, rest, items };
   }
 
   private restAfter(rest: Rest, exercise: Exercise, play: number): number {
@@ -444,80 +441,6 @@ class Unroller {
     }
     return unfinished;
   }
-}
-
-function placementAt(travel: Travel, position: number): Placement {
-  const { placements, nextRound } = travel;
-  const round = Math.floor(position / placements.length);
-  const placement = placements[position % placements.length]!;
-  const moved = movedPlacement(placement, round * nextRound);
-  return travel.folded ? folded(moved) : moved;
-}
-
-/** Which keys and how many times through, from where the walk stands. */
-function passesFrom(
-  assignment: Assignment,
-  exercise: Exercise,
-  travel: Travel,
-  asked: Asked,
-  start: number,
-  share: number,
-): readonly Pass[] {
-  const { amount } = assignment;
-  const { play, rest, index, weeks } = asked;
-  const here = placementAt(travel, start);
-  if (exercise.series !== undefined) {
-    const { series } = exercise;
-    const cells = (placement: Placement): readonly Pass[] =>
-      seriesPasses(series, placement, amount, asked, share);
-    // All the keys each day: the whole series in each. Minutes hold one key's series.
-    if (!travel.all || amount.kind === "time") return cells(here);
-    return travel.placements.flatMap((_, i) => cells(placementAt(travel, start + i)));
-  }
-  const one = !travel.all || travel.placements.length === 1;
-  if (amount.kind === "time") {
-    const fit = timesThatFit(grownSeconds(amount.seconds, index, weeks) * share, play, rest);
-    if (one) return [{ placement: here, times: fit }];
-    return Array.from({ length: fit }, (_, i) => ({ placement: placementAt(travel, start + i), times: 1 }));
-  }
-  const times = grown(amount.times, index, weeks);
-  if (one) return [{ placement: here, times: easedTimes(times, share) }];
-  const passes: Pass[] = [];
-  let left = easedTimes(times * travel.placements.length, share);
-  for (let i = 0; i < travel.placements.length && left > 0; i++) {
-    const now = Math.min(times, left);
-    passes.push({ placement: placementAt(travel, start + i), times: now });
-    left -= now;
-  }
-  return passes;
-}
-
-/** The cells of a series: one pass each, half steps apart. */
-function seriesPasses(
-  series: NonNullable<Exercise["series"]>,
-  placement: Placement,
-  amount: Assignment["amount"],
-  asked: Asked,
-  share: number,
-): readonly Pass[] {
-  const { play, rest, index, weeks } = asked;
-  let cells = series.cells ?? 1;
-  let rounds = 1;
-  if (amount.kind === "time") {
-    const fit = cellsThatFit(grownSeconds(amount.seconds, index, weeks) * share, play, rest);
-    cells = series.cells === undefined ? fit : Math.min(fit, series.cells);
-  } else {
-    rounds = grown(amount.times, index, weeks);
-    const all = easedTimes(cells * rounds, share);
-    if (all < cells) {
-      cells = all;
-      rounds = 1;
-    } else rounds = Math.floor(all / cells);
-  }
-  return Array.from({ length: cells }, (_, i) => ({
-    placement: movedPlacement(placement, i * series.semitones),
-    times: rounds,
-  }));
 }
 
 /** A session that calls up a routine: the routine's work, with what the session adds to it. */

@@ -250,9 +250,9 @@ function frequencyFactors(instrument: Instrument, exponent: number): readonly nu
 class Sum {
   whole = 0;
   seconds = 0;
-  add(whole: number, seconds: number): void {
-    this.whole += whole;
-    this.seconds += seconds;
+  add(other: Sum): void {
+    this.whole += other.whole;
+    this.seconds += other.seconds;
   }
   /** What was added up; the same object as another length that is the same. */
   take(other: Length = ZERO_LENGTH): Length {
@@ -277,6 +277,11 @@ class Sum {
  */
 const wholes: number[] = new Array<number>(129).fill(0);
 const fixed: number[] = new Array<number>(129).fill(0);
+/**
+ * How long the event at hand lasts. It is not handed from function to function: a fraction that is, is a piece of
+ * memory each time, and every note of every exercise comes by here.
+ */
+const now = new Sum();
 const playing = new Sum();
 const resting = new Sum();
 const load = new Sum();
@@ -350,16 +355,16 @@ class NoteProfile {
       for (const event of bar.events) {
         const value = toNumber(event.value);
         const fermata = event.kind === "note" && event.marks.includes("fermata") ? settings.fermata : 1;
-        const inTime = free === undefined ? value * fermata : 0;
-        const seconds = free === undefined ? 0 : value * free;
+        now.whole = free === undefined ? value * fermata : 0;
+        now.seconds = free === undefined ? 0 : value * free;
         if (event.kind === "rest") {
-          resting.add(inTime, seconds);
+          resting.add(now);
           this.strikes = 0;
           if (value >= BREATHING_REST || event.breath || free !== undefined) this.closePhrase();
-          silence.add(inTime, seconds);
+          silence.add(now);
         } else {
           this.endSilence();
-          this.note(event, inTime, seconds);
+          this.note(event);
         }
       }
     }
@@ -413,31 +418,32 @@ class NoteProfile {
       this.gaps ??= [];
       this.gaps.push({ before: run.take(), rest: silence.take() });
     } else if (silence.whole > 0) {
-      run.add(silence.whole, 0);
+      run.add(silence);
       silence.clear();
     }
   }
 
-  private note(note: ScoreNote, whole: number, seconds: number): void {
+  private note(note: ScoreNote): void {
     const { instrument, dynamic: asked } = this.ask;
     const home = this.midi(note, instrument);
     // A bend counts as the lowest pitch it reaches.
     // Degrees may run off any keyboard; there is nothing to measure beyond its ends.
     const midi = Math.max(0, Math.min(128, home - note.bend));
     this.blow(asked ?? note.dynamic);
-    playing.add(whole, seconds);
-    run.add(whole, seconds);
-    wholes[midi]! += whole;
-    if (seconds > 0) {
+    playing.add(now);
+    run.add(now);
+    wholes[midi]! += now.whole;
+    if (now.seconds > 0) {
       this.anyFixed = true;
-      fixed[midi]! += seconds;
+      fixed[midi]! += now.seconds;
     }
     const effort = (this.factors[midi]! * this.pressure) / 60;
-    load.add(whole * effort, seconds * effort);
+    load.whole += now.whole * effort;
+    load.seconds += now.seconds * effort;
     if (this.low === undefined || midi < this.low) this.low = midi;
     if (this.high === undefined || midi > this.high) this.high = midi;
-    this.breathe(note, whole, seconds);
-    this.strike(note, whole);
+    this.breathe(note);
+    this.strike(note);
     if (note.lipSlur !== undefined) this.slur(note, note.lipSlur, home);
   }
 
@@ -481,12 +487,13 @@ class NoteProfile {
       step <= decibels("p") ? settings.softBreath : step >= decibels("f") ? settings.loudBreath : 1;
   }
 
-  private breathe(note: ScoreNote, whole: number, seconds: number): void {
+  private breathe(note: ScoreNote): void {
     const { lasts } = this;
     this.phraseFrom ??= note;
     this.phraseTo = note;
-    phrase.add(whole, seconds);
-    air.add(whole / lasts, seconds / lasts);
+    phrase.add(now);
+    air.whole += now.whole / lasts;
+    air.seconds += now.seconds / lasts;
     if (note.held) {
       this.phraseHeld = true;
       this.held = true;
@@ -527,7 +534,8 @@ class NoteProfile {
   }
 
   /** Keeps the fastest run: RUN notes tongued one after the other, from the first's start to the last's. */
-  private strike(note: ScoreNote, whole: number): void {
+  private strike(note: ScoreNote): void {
+    const { whole } = now;
     // A slurred note lengthens the time to the next tongued one; a run is of tongued notes only.
     if (!note.tongued || whole === 0 || note.tonguing !== this.tonguing) this.strikes = 0;
     if (!note.tongued || whole === 0) return;
