@@ -155,19 +155,22 @@ export function nameText(image: string): string {
 }
 const CLOSING_QUOTES = '"“”»';
 
-/** The `n` of `1/8.` and of `quarter`, `dots` apart. */
-export function fractionValue(token: IToken, span: Span): ValueText {
-  const text = token.image;
+/** What a fraction such as `1/8.` says: its number above, its number below, and how many dots follow. */
+export function fractionOf(text: string): { num: number; den: number; dots: number } {
   const slash = text.indexOf("/");
   let end = text.length;
   while (text.charCodeAt(end - 1) === 46) end--;
   return {
-    span,
-    text,
     num: wholeNumber(text, 0, slash),
     den: wholeNumber(text, slash + 1, end),
     dots: text.length - end,
   };
+}
+
+/** The note value that a fraction is. */
+export function fractionValue({ image }: IToken, span: Span): ValueText {
+  const { num, den, dots } = fractionOf(image);
+  return { span, text: image, num, den, dots };
 }
 
 /**

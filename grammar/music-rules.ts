@@ -1,5 +1,13 @@
 import type { IOrAlt, IToken, TokenType } from "chevrotain";
-import { fractionValue, LeafParser, matches, plainAccidentals, wholeNumber, wordDenominator } from "./leaves";
+import {
+  fractionOf,
+  fractionValue,
+  LeafParser,
+  matches,
+  plainAccidentals,
+  wholeNumber,
+  wordDenominator,
+} from "./leaves";
 import type { Span } from "./span";
 import {
   AlteredDegree,
@@ -113,7 +121,7 @@ export abstract class MusicParser extends LeafParser {
       return;
     }
     const span = this.tokenSpan(token);
-    this.sink.push({ span, kind: "pitch", pitch: { span, text: plainAccidentals(token.image) } });
+    this.sink.push({ span, kind: "pitch", text: plainAccidentals(token.image) });
   }
 
   /** Kept between calls: making some thirty closures for every note would cost more than reading it. */
@@ -127,8 +135,9 @@ export abstract class MusicParser extends LeafParser {
     {
       ALT: () => {
         const token = this.CONSUME(Fraction);
-        const span = this.tokenSpan(token);
-        this.sink.push({ span, kind: "value", value: fractionValue(token, span) });
+        const text = token.image;
+        const { num, den, dots } = fractionOf(text);
+        this.sink.push({ span: this.tokenSpan(token), kind: "value", text, num, den, dots });
       },
     },
     {
@@ -237,8 +246,8 @@ export abstract class MusicParser extends LeafParser {
     }
     const span = this.span(first);
     const text = dotted ? `dotted ${word.image}` : word.image;
-    const value = { span, text, num: 1, den: wordDenominator(word.image), dots: dotted ? 1 : 0 };
-    this.sink.push({ span, kind: "value", value });
+    const den = wordDenominator(word.image);
+    this.sink.push({ span, kind: "value", text, num: 1, den, dots: dotted ? 1 : 0 });
   });
 
   private readonly lipSlur = this.RULE("lipSlur", (): void => {

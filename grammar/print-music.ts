@@ -7,9 +7,9 @@ import type { Music, MusicElement } from "./tree";
 function words(element: MusicElement, indent: number): string {
   switch (element.kind) {
     case "value":
-      return printValue(element.value);
+      return printValue(element);
     case "pitch":
-      return element.pitch.text;
+      return element.text;
     case "degree":
     case "comment":
     case "unread music":

@@ -1,4 +1,4 @@
-import { createToken, type IToken, Lexer, type TokenType } from "chevrotain";
+import { createToken, type ILexingResult, type IToken, Lexer, type TokenType } from "chevrotain";
 import { type Keyword, WORD_GROUPS } from "./words";
 
 /**
@@ -46,6 +46,8 @@ const OtherSpace = createToken({
 
 const isSpace = (code: number): boolean =>
   code === 32 || code === 9 || code === 0xa0 || code === 0xfeff || code === 0x202f || code === 0x3000;
+/** The same, and the ends of lines, inside the brackets of a pattern. */
+const APART = " \\t\\u00a0\\ufeff\\u202f\\u3000\\r\\n";
 const isLineEnd = (code: number): boolean => code === 10 || code === 13;
 
 /** Whether the `#` at this offset begins a comment: after a space or at a line's start, and before a space or another `#`. */
@@ -59,14 +61,10 @@ export function beginsComment(text: string, offset: number): boolean {
   return isSpace(after) || isLineEnd(after) || after === 35;
 }
 
-const commentText = /[^\r\n]*/y;
+/** As `beginsComment` has it. */
 export const Comment = createToken({
   name: "Comment",
-  pattern: (text: string, offset: number) => {
-    if (text.charCodeAt(offset) !== 35 || !beginsComment(text, offset)) return null;
-    commentText.lastIndex = offset;
-    return commentText.exec(text);
-  },
+  pattern: new RegExp(`(?<![^${APART}])#(?![^${APART}#])[^\\r\\n]*`),
   start_chars_hint: ["#"],
   line_breaks: false,
 });
@@ -211,15 +209,21 @@ export const NoteWord = wordToken("quarter");
 export const Weekday = wordToken("Mon");
 export const CountWord = wordToken("one");
 
-const LEXED: readonly TokenType[] = [
+/**
+ * A quote that begins no whole name. Where there is one, the text is lexed a second time, with what tells such quotes
+ * apart; all other texts are spared the functions that this takes.
+ */
+const StrayQuote = createToken({ name: "StrayQuote", pattern: new RegExp(`[${OPENING_QUOTES}]`) });
+
+/** What is lexed, in the order in which it is tried. */
+const lexed = (...quotes: readonly TokenType[]): TokenType[] => [
   Space,
   LineEnd,
   OtherSpace,
   OtherLineEnd,
   Comment,
   QuotedName,
-  BracedName,
-  OpenName,
+  ...quotes,
   NumberText,
   Word,
   AlteredDegree,
@@ -246,7 +250,7 @@ export const VOCABULARY: readonly TokenType[] = [
   Unit,
   InstrumentWord,
   OddInMusic,
-  ...LEXED,
+  ...lexed(BracedName, OpenName),
   Pitch,
   Tonic,
   DateText,
@@ -266,12 +270,24 @@ export function tableOf(types: Iterable<TokenType>): readonly boolean[] {
   return table;
 }
 
-const lexer = new Lexer([...LEXED], {
-  ensureOptimizations: true,
-  positionTracking: "onlyOffset",
-  // The definitions never change at run time; a test validates them.
-  skipValidations: true,
-});
+function makeLexer(...quotes: readonly TokenType[]): Lexer {
+  return new Lexer(lexed(...quotes), {
+    ensureOptimizations: true,
+    positionTracking: "onlyOffset",
+    // The definitions never change at run time; a test validates them.
+    skipValidations: true,
+  });
+}
+
+const plainLexer = makeLexer(StrayQuote);
+let quoteLexer: Lexer | undefined;
+
+function tokenize(text: string): ILexingResult {
+  const result = plainLexer.tokenize(text);
+  if (!result.tokens.some(({ tokenType }) => tokenType === StrayQuote)) return result;
+  quoteLexer ??= makeLexer(BracedName, OpenName);
+  return quoteLexer.tokenize(text);
+}
 
 /** Where a token ends. Lexed tokens know only their start; a folded block knows both. */
 export function endOf(token: IToken): number {
@@ -336,7 +352,7 @@ function figureType(image: string): TokenType {
 
 /** Splits a piece of text into tokens. Letters that are nothing at all come back as `OddLetters`. */
 export function lex(text: string): IToken[] {
-  const { tokens, errors } = lexer.tokenize(text);
+  const { tokens, errors } = tokenize(text);
   let before: TokenType | undefined;
   for (const token of tokens) {
     const { image } = token;
@@ -362,12 +378,15 @@ export function lex(text: string): IToken[] {
 }
 
 /** The same definitions with all of chevrotain's checks on, for the tests. */
-export function validatedLexer(): Lexer {
-  return new Lexer([...LEXED], {
-    ensureOptimizations: true,
-    positionTracking: "onlyOffset",
-    deferDefinitionErrorsHandling: true,
-  });
+export function validatedLexers(): Lexer[] {
+  return [[StrayQuote], [BracedName, OpenName]].map(
+    (quotes) =>
+      new Lexer(lexed(...quotes), {
+        ensureOptimizations: true,
+        positionTracking: "onlyOffset",
+        deferDefinitionErrorsHandling: true,
+      }),
+  );
 }
 
 /** Whether a token is a word, one of the language or any other. */

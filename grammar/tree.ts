@@ -316,8 +316,8 @@ export interface Music extends Node {
 
 export type MusicElement = Node &
   (
-    | { readonly kind: "value"; readonly value: ValueText }
-    | { readonly kind: "pitch"; readonly pitch: PitchText }
+    | ({ readonly kind: "value" } & ValueText)
+    | ({ readonly kind: "pitch" } & PitchText)
     /** `degree` is 1 to 22 or −1 to −14 (see REFERENCE), `alter` in half steps. */
     | { readonly kind: "degree"; readonly degree: number; readonly alter: number; readonly text: string }
     | { readonly kind: "partial"; readonly partial: number }

@@ -71,7 +71,7 @@ function pitchOf(
 ): Pitch | undefined {
   switch (element.kind) {
     case "pitch":
-      return parsePitch(element.pitch.text);
+      return parsePitch(element.text);
     case "partial": {
       const open = instrument.combinations[0];
       return open === undefined || !instrument.partials.includes(element.partial)

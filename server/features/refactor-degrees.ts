@@ -57,7 +57,7 @@ function homeOctave(elements: readonly MusicElement[], key: Key): number | undef
 
 function firstPitch(elements: readonly MusicElement[]): Pitch | undefined {
   for (const element of elements) {
-    if (element.kind === "pitch") return parsePitch(element.pitch.text);
+    if (element.kind === "pitch") return parsePitch(element.text);
     const inner = "elements" in element ? firstPitch(element.elements) : undefined;
     if (inner !== undefined) return inner;
   }
@@ -78,7 +78,7 @@ function notesOf(elements: readonly MusicElement[], home: Key, octave: number): 
         return true;
       }
       if (element.kind !== "pitch") return true;
-      const pitch = parsePitch(element.pitch.text);
+      const pitch = parsePitch(element.text);
       if (pitch === undefined) return false;
       notes.push({
         element,

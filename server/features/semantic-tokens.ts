@@ -137,6 +137,9 @@ function written(piece: Piece, tokens: Token[]): Pick<Sheet, "numbers" | "lastLi
   return { numbers, lastLine: line };
 }
 
+/** How the notes of music may be written. */
+const NOTES: ReadonlySet<string> = new Set(["pitch", "degree", "partial"]);
+
 /** The tokens that depend on nothing but the piece itself. */
 function fixedTokens({ declaration, text }: Piece): readonly Token[] {
   const tokens: Token[] = [];
@@ -151,8 +154,7 @@ function fixedTokens({ declaration, text }: Piece): readonly Token[] {
         else if (isPitch(text, span)) push(NOTE, span);
         return;
       case "clause":
-        // A pitch is a leaf of its own; degrees and partials are not.
-        if (held.node.kind === "degree" || held.node.kind === "partial") push(NOTE, span);
+        if (NOTES.has(held.node.kind)) push(NOTE, span);
         return;
       case "statement":
         if (held.node.kind === "let" || held.node.kind === "finding") push(CODE, held.node.code.span);

@@ -132,7 +132,7 @@ class Builder {
   }
 
   private slip(node: { readonly span: Span }, slip: MusicSlip): void {
-    this.reader.troubles.push({ kind: "music-slip", place: this.reader.place(node), slip });
+    this.reader.note({ kind: "music-slip", place: this.reader.place(node), slip });
   }
 
   private read(elements: readonly MusicElement[]): void {
@@ -142,10 +142,10 @@ class Builder {
   private element(element: MusicElement): void {
     switch (element.kind) {
       case "value":
-        this.value = this.reader.value(element.value) ?? this.value;
+        this.value = this.reader.value(element) ?? this.value;
         return;
       case "pitch": {
-        const pitch = this.reader.pitch(element.pitch);
+        const pitch = this.reader.pitch(element);
         if (pitch !== undefined) this.note(element.span, pitch, undefined, undefined);
         else this.unheard(element.span);
         return;
@@ -434,7 +434,7 @@ class Builder {
     if (order === 0) return;
     const { events } = bar;
     const span = { start: events[0]!.span.start, end: events[events.length - 1]!.span.end };
-    this.reader.troubles.push({
+    this.reader.note({
       kind: "bar-length",
       place: this.reader.place({ span }),
       // A pick-up has no number of its own.

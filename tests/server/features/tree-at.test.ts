@@ -29,7 +29,7 @@ describe("what holds an offset", () => {
   test("where two meet, the one that begins there; at the end of a word still that word", () => {
     expect(chain('area "A"‸').at(-1)).toBe('leaf: "A"');
     expect(chain('area "A"\n‸area "B"\n')).toEqual(['declaration: area "B"']);
-    expect(chain('exercise "A" { music { (‸C4) } }').at(-1)).toBe("leaf: C4");
+    expect(chain('exercise "A" { music { (‸C4) } }').at(-1)).toBe("clause: C4");
     expect(chain('exercise "A" { music { (C4‸) } }').at(-1)).toBe("clause: )");
   });
 
