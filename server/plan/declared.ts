@@ -3,6 +3,7 @@ import type { Piece } from "../../grammar/piece";
 import type { UseDeclaration } from "../../grammar/tree";
 import { type Area, readArea } from "./area";
 import { type ExerciseDraft, readExercise } from "./exercise";
+import { NONE } from "./listed";
 import { type PlayerDraft, readPlayer } from "./player";
 import { type Record, readRecord } from "./record";
 import { readSettings, type Settings } from "./settings";
@@ -43,7 +44,7 @@ function readDeclaration(piece: Piece): ReadPiece | undefined {
   if (declaration === undefined) return undefined;
   switch (declaration.kind) {
     case "use":
-      return { declared: { kind: "use", declaration }, troubles: [] };
+      return { declared: { kind: "use", declaration }, troubles: NONE };
     case "studio": {
       const { settings, reader } = readSettings(piece, declaration);
       return { declared: { kind: "studio", settings }, troubles: reader.troubles };
@@ -54,7 +55,7 @@ function readDeclaration(piece: Piece): ReadPiece | undefined {
     }
     case "exercise": {
       const draft = readExercise(piece, declaration);
-      return { declared: { kind: "exercise", draft }, troubles: draft.reader.troubles };
+      return { declared: { kind: "exercise", draft }, troubles: draft.troubles };
     }
     case "level":
     case "student": {

@@ -7,6 +7,7 @@ import type {
   MusicField,
   OrnamentWord,
   RestText,
+  Unread,
 } from "../../grammar/tree";
 import { transpose } from "../music/interval";
 import { type Key, keyName, tonicAt } from "../music/key";
@@ -14,6 +15,7 @@ import type { Dynamic } from "../music/loudness";
 import { midiOf, type Pitch, pitchSign } from "../music/pitch";
 import type { Fraction } from "../music/rhythm";
 import { type LetStand, readLet } from "./let-stand";
+import { listed, NONE } from "./listed";
 import type { Place } from "./place";
 import { Reader, saidTwice, stepInterval } from "./reader";
 import { appliedRhythm } from "./rhythm-pattern";
@@ -97,34 +99,70 @@ export interface Exercise {
 export interface ExerciseDraft {
   readonly piece: Piece;
   readonly declaration: ExerciseDeclaration;
-  readonly fields: ReadonlyMap<ExerciseField["kind"], ExerciseField>;
+  /** Its lines. Where several are of one kind, the first one holds. */
+  readonly fields: readonly DraftLine[];
   readonly aims: readonly string[];
   readonly lets: readonly LetStand[];
-  readonly reader: Reader;
+  /** What could not be meant in it, whatever it is like. */
+  readonly troubles: readonly Trouble[];
 }
 
-/** The one kind of content an exercise has; saying one of these replaces all of them. */
-const CONTENT: readonly ExerciseField["kind"][] = ["music", "printed", "activity"];
+type DraftLine = ExerciseField | Unread;
+type FieldOf<K extends ExerciseField["kind"]> = Extract<ExerciseField, { readonly kind: K }>;
+
+function isOfKind<K extends ExerciseField["kind"]>(line: DraftLine, kind: K): line is FieldOf<K> {
+  return line.kind === kind;
+}
+
+/** The line of a kind that holds, if there is one. */
+export function fieldOf<K extends ExerciseField["kind"]>(
+  lines: readonly DraftLine[],
+  kind: K,
+): FieldOf<K> | undefined {
+  for (const line of lines) if (isOfKind(line, kind)) return line;
+  return undefined;
+}
+
+/** Whether a line says what is played: an exercise has one such line, and saying one replaces those of all kinds. */
+function isContent({ kind }: { readonly kind: DraftLine["kind"] }): boolean {
+  return kind === "music" || kind === "printed" || kind === "activity";
+}
 
 /** Reads what a declaration says itself; nothing is asked of other declarations yet. */
 export function readExercise(piece: Piece, declaration: ExerciseDeclaration): ExerciseDraft {
   const reader = new Reader(piece);
-  const fields = new Map<ExerciseField["kind"], ExerciseField>();
-  const aims: string[] = [];
-  const lets: LetStand[] = [];
-  for (const item of declaration.block?.items ?? []) {
-    if (item.kind === "unread") continue;
-    if (item.kind === "aim") aims.push(item.text.text);
-    else if (item.kind === "let") lets.push(readLet(reader, item, declaration));
-    else {
-      const content = CONTENT.includes(item.kind);
-      const kind = content ? CONTENT.find((each) => fields.has(each)) : item.kind;
-      const first = kind === undefined ? undefined : fields.get(kind);
-      if (first === undefined) fields.set(item.kind, item);
-      else saidTwice(reader, content ? "music" : item.kind, item, first);
-    }
+  const lines = declaration.block?.items ?? NONE;
+  let aims: string[] | undefined;
+  let lets: LetStand[] | undefined;
+  let second = false;
+  for (const line of lines) {
+    if (line.kind === "aim") aims = listed(aims, line.text.text);
+    else if (line.kind === "let") lets = listed(lets, readLet(reader, line, declaration));
+    else second ||= line.kind !== "unread" && firstLike(lines, line) !== line;
   }
-  return { piece, declaration, fields, aims, lets, reader };
+  const fields = second ? firstLines(reader, lines) : lines;
+  return { piece, declaration, fields, aims: aims ?? NONE, lets: lets ?? NONE, troubles: reader.troubles };
+}
+
+/** The first line that says the same kind of thing as another. */
+function firstLike(lines: readonly DraftLine[], line: DraftLine): DraftLine | undefined {
+  const content = isContent(line);
+  for (const each of lines) {
+    if (each === line || (content ? isContent(each) : each.kind === line.kind)) return each;
+  }
+  return undefined;
+}
+
+/** The lines that hold; all others are noted. */
+function firstLines(reader: Reader, lines: readonly DraftLine[]): readonly DraftLine[] {
+  const fields: DraftLine[] = [];
+  for (const line of lines) {
+    if (line.kind === "aim" || line.kind === "let" || line.kind === "unread") continue;
+    const first = firstLike(fields, line);
+    if (first === undefined) fields.push(line);
+    else saidTwice(reader, isContent(line) ? "music" : line.kind, line, first);
+  }
+  return fields;
 }
 
 /**
@@ -135,170 +173,170 @@ export function completeExercise(
   draft: ExerciseDraft,
   base: ExerciseDraft | undefined,
 ): { readonly exercise: Exercise | undefined; readonly troubles: readonly Trouble[] } {
-  const reader = new Reader(draft.piece);
-  return { exercise: completeWith(reader, draft, base), troubles: reader.troubles };
+  const completion = new Completion(draft, base);
+  return { exercise: completion.exercise(), troubles: completion.troubles };
 }
 
-function completeWith(
-  reader: Reader,
-  draft: ExerciseDraft,
-  base: ExerciseDraft | undefined,
-): Exercise | undefined {
-  const { declaration } = draft;
-  const own = draft.fields;
-  const ownContent = CONTENT.some((kind) => own.has(kind));
-  const baseReader = base === undefined ? undefined : new Reader(base.piece);
-  function field<K extends ExerciseField["kind"]>(
-    kind: K,
-  ): { readonly field: Extract<ExerciseField, { kind: K }>; readonly reader: Reader } | undefined {
-    const mine = own.get(kind);
-    if (mine !== undefined) return { field: mine as Extract<ExerciseField, { kind: K }>, reader };
-    if (ownContent && CONTENT.includes(kind)) return undefined;
-    const theirs = base?.fields.get(kind);
-    if (theirs === undefined || baseReader === undefined) return undefined;
-    return { field: theirs as Extract<ExerciseField, { kind: K }>, reader: baseReader };
+/** A draft over the one it is like. */
+class Completion {
+  private readonly reader: Reader;
+  /** Of the lines that are borrowed; what it notes is said where they stand. */
+  private readonly baseReader: Reader | undefined;
+  private readonly ownContent: boolean;
+
+  constructor(
+    private readonly draft: ExerciseDraft,
+    private readonly base: ExerciseDraft | undefined,
+  ) {
+    this.reader = new Reader(draft.piece);
+    this.baseReader = base === undefined ? undefined : new Reader(base.piece);
+    this.ownContent = draft.fields.some(isContent);
   }
-  const missing = (needs: string, example: string): undefined => {
+
+  get troubles(): readonly Trouble[] {
+    return this.reader.troubles;
+  }
+
+  exercise(): Exercise | undefined {
+    const { draft, base, reader } = this;
+    const { declaration } = draft;
+    const area = this.field("in");
+    if (area === undefined) return this.missing("an area", 'in "Long tones"');
+    const tempo = this.tempo();
+    const content = this.content();
+    if (content === undefined) return undefined;
+    if (content.kind === "notes" && tempo === undefined) {
+      if (this.field("tempo") === undefined) this.missing("a tempo", "tempo 1/4 = 72");
+      return undefined;
+    }
+    const ornament = this.field("ornament");
+    const ornamentValue = ornament && this.readerOf(ornament).value(ornament.on);
+    const articulation = this.field("articulation");
+    const series = this.field("series");
+    const rest = this.field("rest");
+    return {
+      name: declaration.name.text,
+      declaration,
+      place: reader.place(declaration.name),
+      area: area.area.text,
+      areaPlace: this.readerOf(area).place(area.area),
+      aims: base === undefined || base.aims.length === 0 ? draft.aims : [...draft.aims, ...base.aims],
+      content,
+      tempo,
+      rest: rest === undefined ? NO_REST : readRest(this.readerOf(rest), rest.rest),
+      articulation: articulation && readArticulation(articulation.articulation),
+      ornament:
+        ornament === undefined || ornamentValue === undefined
+          ? undefined
+          : { ornament: ornament.ornament, from: ornamentValue },
+      series: series && readSeries(this.readerOf(series), series),
+      lets: draft.lets,
+    };
+  }
+
+  /** The line of a kind, its own or else borrowed; with content of its own, an exercise borrows none. */
+  private field<K extends ExerciseField["kind"]>(kind: K): FieldOf<K> | undefined {
+    const own = fieldOf(this.draft.fields, kind);
+    if (own !== undefined || this.base === undefined) return own;
+    return this.ownContent && isContent({ kind }) ? undefined : fieldOf(this.base.fields, kind);
+  }
+
+  /** The reader of the piece that a line stands in. */
+  private readerOf(field: ExerciseField): Reader {
+    const { reader, baseReader } = this;
+    return baseReader === undefined || this.draft.fields.includes(field) ? reader : baseReader;
+  }
+
+  private missing(needs: string, example: string): undefined {
+    const { reader } = this;
+    const { like, name } = this.draft.declaration;
     // Where the exercise it is like is not to be found, that is said already, and nothing more is known.
-    if (declaration.like !== undefined && base === undefined) return undefined;
-    const place = reader.place(declaration.name);
-    reader.troubles.push({
-      kind: "line-missing",
-      place,
-      what: `the exercise “${declaration.name.text}”`,
-      needs,
-      example,
-    });
-    return undefined;
-  };
-  const area = field("in");
-  if (area === undefined) return missing("an area", 'in "Long tones"');
-
-  const tempoField = field("tempo");
-  let tempo: Tempo | undefined;
-  if (tempoField !== undefined) {
-    const beat = tempoField.reader.value(tempoField.field.beat);
-    const bpm = tempoField.reader.bpm(tempoField.field.bpm);
-    if (beat !== undefined && bpm !== undefined) tempo = { beat, bpm };
-  }
-  const content = readContent();
-  if (content === undefined) return undefined;
-  if (content.kind === "notes" && tempo === undefined) {
-    if (tempoField === undefined) missing("a tempo", "tempo 1/4 = 72");
+    if (like !== undefined && this.base === undefined) return undefined;
+    const place = reader.place(name);
+    reader.note({ kind: "line-missing", place, what: `the exercise “${name.text}”`, needs, example });
     return undefined;
   }
-  const ornament = field("ornament");
-  const ornamentValue = ornament?.reader.value(ornament.field.on);
-  const articulation = field("articulation");
-  const series = field("series");
-  const rest = field("rest");
-  return {
-    name: declaration.name.text,
-    declaration,
-    place: reader.place(declaration.name),
-    area: area.field.area.text,
-    areaPlace: area.reader.place(area.field.area),
-    aims: [...draft.aims, ...(base?.aims ?? [])],
-    content,
-    tempo,
-    rest: rest === undefined ? { kind: "none" } : readRest(rest.reader, rest.field.rest),
-    articulation: articulation === undefined ? undefined : readArticulation(articulation.field.articulation),
-    ornament:
-      ornament === undefined || ornamentValue === undefined
-        ? undefined
-        : { ornament: ornament.field.ornament, from: ornamentValue },
-    series: series === undefined ? undefined : readSeries(series.reader, series.field),
-    lets: draft.lets,
-  };
 
-  function readContent(): Content | undefined {
-    const music = field("music");
-    if (music !== undefined) return readNotes(music.field, music.reader);
-    const printed = field("printed");
-    if (printed !== undefined) {
-      const range = field("range");
-      const lasts = field("lasts");
-      const upper = field("upper");
-      if (range === undefined) return missing("its lowest and highest note", "range G3 to G5");
-      if (lasts === undefined) return missing("how long it lasts", "lasts 2 min");
-      const pitches = readPitchRange(range.reader, range.field, "range");
-      const seconds = lasts.reader.seconds(lasts.field.time, "length");
-      if (pitches === undefined || seconds === undefined) return undefined;
-      const { page, bars } = printed.field;
-      return {
-        kind: "printed",
-        title: printed.field.title.text,
-        page: page?.value,
-        bars: bars === undefined ? undefined : { from: bars.from.value, to: bars.to.value },
-        ...pitches,
-        seconds,
-        upperSeconds:
-          upper === undefined ? 0 : Math.min(seconds, upper.reader.seconds(upper.field.time, "upper") ?? 0),
-      };
-    }
-    const activity = field("activity");
+  private tempo(): Tempo | undefined {
+    const field = this.field("tempo");
+    if (field === undefined) return undefined;
+    const reader = this.readerOf(field);
+    const beat = reader.value(field.beat);
+    const bpm = reader.bpm(field.bpm);
+    return beat === undefined || bpm === undefined ? undefined : { beat, bpm };
+  }
+
+  private content(): Content | undefined {
+    const music = this.field("music");
+    if (music !== undefined) return this.notes(music);
+    const printed = this.field("printed");
+    if (printed !== undefined) return this.printed(printed);
+    const activity = this.field("activity");
     if (activity !== undefined) {
-      const lasts = field("lasts");
-      const lips = field("lips");
-      if (lasts === undefined) return missing("how long it lasts", "lasts 2 min");
-      if (lips === undefined) return missing("whether it uses the lips", "spares lips");
-      const seconds = lasts.reader.seconds(lasts.field.time, "length");
+      const lasts = this.field("lasts");
+      const lips = this.field("lips");
+      if (lasts === undefined) return this.missing("how long it lasts", "lasts 2 min");
+      if (lips === undefined) return this.missing("whether it uses the lips", "spares lips");
+      const seconds = this.readerOf(lasts).seconds(lasts.time, "length");
       if (seconds === undefined) return undefined;
-      return {
-        kind: "activity",
-        activity: activity.field.activity.text,
-        loadsLips: lips.field.how === "loads",
-        seconds,
-      };
+      return { kind: "activity", activity: activity.activity.text, loadsLips: lips.how === "loads", seconds };
     }
-    return missing("something to play", "music { 1/4 C4 D4 E4 F4 | }");
+    return this.missing("something to play", "music { 1/4 C4 D4 E4 F4 | }");
   }
 
-  function readNotes(field_: MusicField, where: Reader): Content | undefined {
-    const dynamicField = field("dynamic");
-    const dynamic: Dynamic = dynamicField?.field.dynamic ?? "mf";
-    const meterField = field("meter");
-    if (meterField === undefined) return missing("a meter", "meter 4/4");
-    const meter =
-      meterField.field.value === undefined ? undefined : meterField.reader.meter(meterField.field.value);
+  private printed({ title, page, bars }: FieldOf<"printed">): Content | undefined {
+    const range = this.field("range");
+    const lasts = this.field("lasts");
+    const upper = this.field("upper");
+    if (range === undefined) return this.missing("its lowest and highest note", "range G3 to G5");
+    if (lasts === undefined) return this.missing("how long it lasts", "lasts 2 min");
+    const pitches = readPitchRange(this.readerOf(range), range, "range");
+    const seconds = this.readerOf(lasts).seconds(lasts.time, "length");
+    if (pitches === undefined || seconds === undefined) return undefined;
+    return {
+      kind: "printed",
+      title: title.text,
+      page: page?.value,
+      bars: bars === undefined ? undefined : { from: bars.from.value, to: bars.to.value },
+      ...pitches,
+      seconds,
+      upperSeconds:
+        upper === undefined ? 0 : Math.min(seconds, this.readerOf(upper).seconds(upper.time, "upper") ?? 0),
+    };
+  }
+
+  private notes(music: MusicField): Content | undefined {
+    const where = this.readerOf(music);
+    const dynamic: Dynamic = this.field("dynamic")?.dynamic ?? "mf";
+    const meterField = this.field("meter");
+    if (meterField === undefined) return this.missing("a meter", "meter 4/4");
+    const meter = meterField.value && this.readerOf(meterField).meter(meterField.value);
     let key: Key | undefined;
-    if (field_.by !== "partials") {
-      const keyField = field("key");
-      if (keyField === undefined) return missing("a key", "key C major");
-      key = keyField.reader.wholeKey(keyField.field.key);
+    if (music.by !== "partials") {
+      const keyField = this.field("key");
+      if (keyField === undefined) return this.missing("a key", "key C major");
+      key = this.readerOf(keyField).wholeKey(keyField.key);
       if (key === undefined) return undefined;
     }
     let tonicOctave = 4;
-    if (field_.from !== undefined && key !== undefined) {
-      const from = where.pitch(field_.from);
+    if (music.from !== undefined && key !== undefined) {
+      const from = where.pitch(music.from);
       if (from === undefined) return undefined;
       if (from.step !== key.step || from.alter !== key.alter) {
-        where.troubles.push({
+        where.note({
           kind: "degree-home",
-          place: where.place(field_.from),
+          place: where.place(music.from),
           from: pitchSign(from),
           key: keyName(key),
         });
       }
       tonicOctave = from.octave;
     }
-    let score = buildScore(where, field_.music, { key, meter, dynamic, tonicOctave });
-    const rhythm = field("rhythm");
-    if (rhythm !== undefined) {
-      const values = rhythm.field.values
-        .map((value) => rhythm.reader.value(value))
-        .filter((value): value is Fraction => value !== undefined);
-      const varied = appliedRhythm(score, values);
-      if (varied === undefined) {
-        rhythm.reader.troubles.push({
-          kind: "rhythm-does-not-fit",
-          place: rhythm.reader.place(rhythm.field),
-          exercise: declaration.name.text,
-        });
-      } else score = varied;
-    }
+    let score = buildScore(where, music.music, { key, meter, dynamic, tonicOctave });
+    const rhythm = this.field("rhythm");
+    if (rhythm !== undefined) score = this.varied(score, rhythm);
     // Music of its own is written where it is meant; only borrowed music stays moved with it.
-    const moved = ownContent && !own.has("moved") ? undefined : field("moved")?.field;
+    const moved = this.ownContent ? fieldOf(this.draft.fields, "moved") : this.field("moved");
     if (moved !== undefined && key !== undefined) {
       const up = stepInterval(moved.step);
       const by = moved.direction === "up" ? up : { steps: -up.steps, semitones: -up.semitones };
@@ -309,7 +347,18 @@ function completeWith(
       key = home;
       tonicOctave = from.octave;
     }
-    return { kind: "notes", by: field_.by, score, key, tonicOctave, piece: where.piece };
+    return { kind: "notes", by: music.by, score, key, tonicOctave, piece: where.piece };
+  }
+
+  /** The score in another rhythm, or as it is where that fits nowhere. */
+  private varied(score: Score, rhythm: FieldOf<"rhythm">): Score {
+    const reader = this.readerOf(rhythm);
+    const values = rhythm.values.map((value) => reader.value(value)).filter((value) => value !== undefined);
+    const varied = appliedRhythm(score, values);
+    if (varied !== undefined) return varied;
+    const exercise = this.draft.declaration.name.text;
+    reader.note({ kind: "rhythm-does-not-fit", place: reader.place(rhythm), exercise });
+    return score;
   }
 }
 
@@ -326,11 +375,13 @@ function movedScore(score: Score, by: { readonly steps: number; readonly semiton
   };
 }
 
+const NO_REST: Rest = { kind: "none" };
+
 /** The rest after each time through; a length that cannot be meant counts as none. */
 export function readRest(reader: Reader, rest: RestText): Rest {
   if (rest.kind !== "time") return { kind: rest.kind };
   const seconds = reader.seconds(rest.time, "rest");
-  return seconds === undefined ? { kind: "none" } : { kind: "time", seconds };
+  return seconds === undefined ? NO_REST : { kind: "time", seconds };
 }
 
 /** An articulation as asked for, its groups of at least one note. */
@@ -364,6 +415,6 @@ export function readPitchRange(
   if (low === undefined || high === undefined) return undefined;
   if (midiOf(low) <= midiOf(high)) return { low, high };
   const place = { piece: reader.piece, span: { start: field.low.span.start, end: field.high.span.end } };
-  reader.troubles.push({ kind: "upside-down", place, what, low: field.low.text, high: field.high.text });
+  reader.note({ kind: "upside-down", place, what, low: field.low.text, high: field.high.text });
   return undefined;
 }

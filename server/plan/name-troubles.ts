@@ -1,7 +1,9 @@
 import type { Piece } from "../../grammar/piece";
 import type { Name } from "../../grammar/tree";
 import type { Declared } from "./declared";
+import { fieldOf } from "./exercise";
 import { findsAll } from "./finds-all";
+import { NONE } from "./listed";
 import { nearest } from "./nearest";
 import type { Plan } from "./plan";
 import type { Record } from "./record";
@@ -34,19 +36,19 @@ export function nameTroubles(declared: Declared, known: KnownNames): readonly Tr
     case "studio":
     case "area":
     case "player":
-      return [];
+      return NONE;
     case "exercise": {
       const { fields, piece } = declared.draft;
-      const area = fields.get("in");
-      return area?.kind === "in" && !known.areas.has(area.area.text)
-        ? [unknownName(piece, "area", area.area, known.areas.keys())]
-        : [];
+      const area = fieldOf(fields, "in");
+      return area === undefined || known.areas.has(area.area.text)
+        ? NONE
+        : [unknownName(piece, "area", area.area, known.areas.keys())];
     }
     case "routine":
       return [...ofContent(declared.routine.content, declared.routine.place.piece, known)];
     case "term":
       return declared.term === undefined || findsAll(declared.term, known)
-        ? []
+        ? NONE
         : [...ofTerm(declared.term, known)];
     case "record":
       return [...ofRecord(declared.record, known)];

@@ -54,7 +54,8 @@ const completedExercises = new Memory<ExerciseDraft, Completed>();
 function completed(draft: ExerciseDraft, base: ExerciseDraft | undefined): Completed {
   const known = completedExercises.get(draft);
   if (known !== undefined && known.base === base) return known;
-  const fresh = { base, ...completeExercise(draft, base) };
+  const { exercise, troubles } = completeExercise(draft, base);
+  const fresh: Completed = { base, exercise, troubles };
   completedExercises.set(draft, fresh);
   return fresh;
 }
@@ -110,10 +111,9 @@ function sameTable<T>(
   now: ReadonlyMap<string, T>,
 ): ReadonlyMap<string, T> {
   if (before === undefined || before.size !== now.size) return now;
-  const old = before.entries();
+  const names = before.keys();
   for (const [name, thing] of now) {
-    const [oldName, oldThing] = old.next().value ?? [];
-    if (oldName !== name || oldThing !== thing) return now;
+    if (names.next().value !== name || before.get(name) !== thing) return now;
   }
   return before;
 }
@@ -128,7 +128,8 @@ class Builder {
   private readonly records: Record[] = [];
   private readonly troubles: Trouble[] = [];
   private readonly mentioned = new Set<string>();
-  private readonly firsts = new Map<NamedThing, Map<string, Place>>();
+  /** Of the studio that was declared first. */
+  private studio: Place | undefined;
 
   build(
     own: readonly Piece[],
@@ -137,6 +138,9 @@ class Builder {
     before: Plan | undefined,
   ): Plan {
     for (const file of used) for (const piece of file) this.declare(piece, false);
+    // What comes after these in the tables is of the file itself.
+    let usedDrafts = this.drafts.size;
+    let usedPlayers = this.playerDrafts.size;
     const mine: Declared[] = [];
     for (const piece of own) {
       const declared = this.declare(piece, true);
@@ -145,17 +149,16 @@ class Builder {
     for (const record of records) if (!this.records.includes(record)) this.records.push(record);
 
     const allExercises = new Map<string, Exercise>();
-    const ownDrafts = new Set(mine.map((each) => (each.kind === "exercise" ? each.draft : undefined)));
     for (const [name, draft] of this.drafts) {
-      const isOwn = ownDrafts.has(draft);
+      const isOwn = usedDrafts-- <= 0;
       const result = completed(draft, this.baseOf(draft, isOwn));
       if (isOwn) this.troubles.push(...result.troubles);
       if (result.exercise !== undefined) allExercises.set(name, result.exercise);
     }
     const allPlayers = new Map<string, Player>();
-    const ownPlayers = new Set(mine.map((each) => (each.kind === "player" ? each.draft : undefined)));
     for (const [name, draft] of this.playerDrafts) {
-      allPlayers.set(name, completedPlayer(draft, this.playerBases(draft, ownPlayers.has(draft))));
+      const isOwn = usedPlayers-- <= 0;
+      allPlayers.set(name, completedPlayer(draft, this.playerBases(draft, isOwn)));
     }
     const exercises = sameTable(before?.exercises, allExercises);
     const players = sameTable(before?.players, allPlayers);
@@ -173,14 +176,14 @@ class Builder {
       ...known,
       records: this.records,
       own: {
-        exercises: [...ownDrafts]
-          .map((draft) => (draft === undefined ? undefined : exercises.get(draft.declaration.name.text)))
-          .filter((exercise) => exercise !== undefined),
-        routines: mine.map((each) => (each.kind === "routine" ? each.routine : undefined)).filter(isDefined),
-        players: mine
-          .map((each) => (each.kind === "player" ? players.get(each.draft.declaration.name.text) : undefined))
-          .filter(isDefined),
-        terms: mine.map((each) => (each.kind === "term" ? each.term : undefined)).filter(isDefined),
+        exercises: gathered(mine, (each) =>
+          each.kind === "exercise" ? exercises.get(each.draft.declaration.name.text) : undefined,
+        ),
+        routines: gathered(mine, (each) => (each.kind === "routine" ? each.routine : undefined)),
+        players: gathered(mine, (each) =>
+          each.kind === "player" ? players.get(each.draft.declaration.name.text) : undefined,
+        ),
+        terms: gathered(mine, (each) => (each.kind === "term" ? each.term : undefined)),
         settings: mine.some((each) => each.kind === "studio"),
         uses: own.flatMap((piece) =>
           piece.declaration?.kind === "use"
@@ -201,41 +204,55 @@ class Builder {
     switch (declared.kind) {
       case "use":
         break;
-      case "studio":
-        if (this.first("studio", declared.settings.name ?? "", piece, piece.declaration!.span, own)) {
+      case "studio": {
+        // There is one studio, whatever it is called.
+        const { name } = declared.settings;
+        const place = { piece, span: piece.declaration!.span };
+        if (this.studio !== undefined) this.second(own, "studio", name ?? "", place, this.studio);
+        else {
+          this.studio = place;
           this.settings = declared.settings;
         }
         break;
-      case "area":
-        if (this.first("area", declared.area.name, piece, declared.area.place.span, own)) {
-          this.areas.set(declared.area.name, declared.area);
-        }
+      }
+      case "area": {
+        const { area } = declared;
+        const first = this.areas.get(area.name);
+        if (first === undefined) this.areas.set(area.name, area);
+        else this.second(own, "area", area.name, area.place, first.place);
         break;
+      }
       case "exercise": {
-        const { name } = declared.draft.declaration;
-        if (this.first("exercise", name.text, piece, name.span, own))
-          this.drafts.set(name.text, declared.draft);
+        const { draft } = declared;
+        const name = draft.declaration.name.text;
+        const first = this.drafts.get(name);
+        if (first === undefined) this.drafts.set(name, draft);
+        else this.second(own, "exercise", name, placeOf(draft), placeOf(first));
         break;
       }
       case "player": {
-        const { name } = declared.draft.declaration;
-        if (this.first("player", name.text, piece, name.span, own))
-          this.playerDrafts.set(name.text, declared.draft);
+        const { draft } = declared;
+        const name = draft.declaration.name.text;
+        const first = this.playerDrafts.get(name);
+        if (first === undefined) this.playerDrafts.set(name, draft);
+        else this.second(own, "player", name, placeOf(draft), placeOf(first));
         break;
       }
-      case "routine":
-        if (this.first("routine", declared.routine.name, piece, declared.routine.place.span, own)) {
-          this.routines.set(declared.routine.name, declared.routine);
-        }
+      case "routine": {
+        const { routine } = declared;
+        const first = this.routines.get(routine.name);
+        if (first === undefined) this.routines.set(routine.name, routine);
+        else this.second(own, "routine", routine.name, routine.place, first.place);
         break;
-      case "term":
-        if (
-          declared.term !== undefined &&
-          this.first("term", declared.term.name, piece, declared.term.place.span, own)
-        ) {
-          this.terms.set(declared.term.name, declared.term);
-        }
+      }
+      case "term": {
+        const { term } = declared;
+        if (term === undefined) break;
+        const first = this.terms.get(term.name);
+        if (first === undefined) this.terms.set(term.name, term);
+        else this.second(own, "term", term.name, term.place, first.place);
         break;
+      }
       case "record":
         this.records.push(declared.record);
         break;
@@ -243,27 +260,14 @@ class Builder {
     return declared;
   }
 
-  /** Whether this is the first to bear the name; a second one is noted, and the first holds. */
-  private first(what: NamedThing, name: string, piece: Piece, span: Place["span"], own: boolean): boolean {
-    let firsts = this.firsts.get(what);
-    if (firsts === undefined) {
-      firsts = new Map();
-      this.firsts.set(what, firsts);
-    }
-    // There is one studio, whatever it is called.
-    const key = what === "studio" ? what : name;
-    const first = firsts.get(key);
-    const place = { piece, span };
-    if (first === undefined) {
-      firsts.set(key, place);
-      return true;
-    }
+  /** Notes that something bears the name of another, which holds. */
+  private second(own: boolean, what: NamedThing, name: string, place: Place, first: Place): void {
     if (own) this.troubles.push({ kind: "duplicate-name", place, what, name, first });
-    return false;
   }
 
   /** The exercise that another is like, itself complete with what it is like; circles are cut and noted. */
   private baseOf(draft: ExerciseDraft, own: boolean): ExerciseDraft | undefined {
+    if (draft.declaration.like === undefined) return undefined;
     const chain: ExerciseDraft[] = [];
     const seen = new Set<ExerciseDraft>([draft]);
     let at = draft;
@@ -279,8 +283,8 @@ class Builder {
       if (own && at === draft) this.mentioned.add(like.text);
       if (seen.has(base)) {
         if (own) {
-          const place = { piece: draft.piece, span: draft.declaration.name.span };
-          this.troubles.push({ kind: "like-circle", place, name: draft.declaration.name.text });
+          const name = draft.declaration.name.text;
+          this.troubles.push({ kind: "like-circle", place: placeOf(draft), name });
         }
         break;
       }
@@ -305,8 +309,8 @@ class Builder {
       }
       if (base === draft || bases.includes(base)) {
         if (own) {
-          const place = { piece: draft.piece, span: draft.declaration.name.span };
-          this.troubles.push({ kind: "like-circle", place, name: draft.declaration.name.text });
+          const name = draft.declaration.name.text;
+          this.troubles.push({ kind: "like-circle", place: placeOf(draft), name });
         }
         return bases;
       }
@@ -323,8 +327,8 @@ function mergedDraft(chain: readonly ExerciseDraft[]): ExerciseDraft {
   if (farther.length === 0) return nearestDraft;
   const known = mergedDrafts.get(nearestDraft);
   if (known !== undefined && sameList(known.chain, chain)) return known.draft;
-  const fields = new Map([...farther].reverse().flatMap((each) => [...each.fields]));
-  for (const [kind, field] of nearestDraft.fields) fields.set(kind, field);
+  // The first line of a kind holds: what the nearest says, it says for all.
+  const fields = chain.flatMap((each) => each.fields);
   const draft = { ...nearestDraft, fields, aims: chain.flatMap((each) => each.aims) };
   mergedDrafts.set(nearestDraft, { chain, draft });
   return draft;
@@ -335,8 +339,19 @@ const mergedDrafts = new Memory<
   { readonly chain: readonly ExerciseDraft[]; readonly draft: ExerciseDraft }
 >();
 
-function isDefined<T>(value: T | undefined): value is T {
-  return value !== undefined;
+/** Where the name of an exercise or a player stands. */
+function placeOf({ piece, declaration }: ExerciseDraft | PlayerDraft): Place {
+  return { piece, span: declaration.name.span };
+}
+
+/** What there is of each, in their order. */
+function gathered<From, T>(from: readonly From[], read: (each: From) => T | undefined): T[] {
+  const all: T[] = [];
+  for (const each of from) {
+    const one = read(each);
+    if (one !== undefined) all.push(one);
+  }
+  return all;
 }
 
 /** The players a term is for: those it names, and every student who is like one of them. */

@@ -143,7 +143,7 @@ function readField(
     case "instrument": {
       const value = findInstrument(item.words.text);
       if (value === undefined) {
-        reader.troubles.push({
+        reader.note({
           kind: "unknown-instrument",
           place: reader.place(item.words),
           text: item.words.text,

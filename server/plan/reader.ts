@@ -25,6 +25,7 @@ import { type Key, type Mode, parseTonic } from "../music/key";
 import { midiOf, type Pitch, parsePitch } from "../music/pitch";
 import { type Fraction, NOTE_VALUES, noteValue } from "../music/rhythm";
 import { parseDate, WEEKDAYS } from "./date";
+import { listed, NONE } from "./listed";
 import type { Place } from "./place";
 import type { Trouble } from "./trouble";
 
@@ -35,12 +36,23 @@ function isPlayable(midi: number): boolean {
 
 const pitches = new Map<string, Pitch>();
 const values = new Map<number, Fraction>();
+const meters = new Map<number, Fraction>();
+/** By mode and tonic. */
+const keys = new Map<Mode, Map<string, Key>>();
 
 /** Reads the leaves of a tree into units, and gathers what cannot be meant. One reader per piece. */
 export class Reader {
-  readonly troubles: Trouble[] = [];
+  private noted: Trouble[] | undefined;
 
   constructor(readonly piece: Piece) {}
+
+  get troubles(): readonly Trouble[] {
+    return this.noted ?? NONE;
+  }
+
+  note(trouble: Trouble): void {
+    this.noted = listed(this.noted, trouble);
+  }
 
   place(node: { readonly span: Span }): Place {
     return { piece: this.piece, span: node.span };
@@ -49,7 +61,7 @@ export class Reader {
   /** A number within bounds (both included), or undefined after noting the trouble. */
   number(node: Count, what: string, least: number, most: number): number | undefined {
     if (node.value >= least && node.value <= most) return node.value;
-    this.troubles.push({
+    this.note({
       kind: "out-of-bounds",
       place: this.place(node),
       what,
@@ -71,7 +83,7 @@ export class Reader {
     for (const part of node.parts) total += part.value * UNIT_SECONDS[part.unit];
     if (total > 0 && total <= 86_400) return total;
     const text = node.parts.map((part) => `${part.value} ${part.unit}`).join(" ");
-    this.troubles.push({
+    this.note({
       kind: "out-of-bounds",
       place: this.place(node),
       what,
@@ -85,7 +97,7 @@ export class Reader {
   /** A share as a fraction of 1. */
   share(node: ShareText, what: string, mostPercent: number): number | undefined {
     if (node.percent > 0 && node.percent <= mostPercent) return node.percent / 100;
-    this.troubles.push({
+    this.note({
       kind: "out-of-bounds",
       place: this.place(node),
       what,
@@ -98,8 +110,7 @@ export class Reader {
 
   date(node: DateText): number | undefined {
     const day = parseDate(node.text);
-    if (day === undefined)
-      this.troubles.push({ kind: "impossible-date", place: this.place(node), text: node.text });
+    if (day === undefined) this.note({ kind: "impossible-date", place: this.place(node), text: node.text });
     return day;
   }
 
@@ -110,7 +121,7 @@ export class Reader {
     if (first === undefined || last === undefined) return undefined;
     if (first <= last) return { from: first, to: last };
     const span = { start: from.span.start, end: (to ?? from).span.end };
-    this.troubles.push({
+    this.note({
       kind: "upside-down",
       place: { piece: this.piece, span },
       what,
@@ -127,7 +138,7 @@ export class Reader {
     const read = parsePitch(node.text);
     const pitch = read !== undefined && isPlayable(midiOf(read)) ? read : undefined;
     if (pitch !== undefined) pitches.set(node.text, pitch);
-    else this.troubles.push({ kind: "impossible-pitch", place: this.place(node), text: node.text });
+    else this.note({ kind: "impossible-pitch", place: this.place(node), text: node.text });
     return pitch;
   }
 
@@ -135,7 +146,7 @@ export class Reader {
   key(node: KeyText): { step: number; alter: number; mode: Mode | undefined } | undefined {
     const tonic = parseTonic(node.tonic);
     if (tonic === undefined) {
-      this.troubles.push({ kind: "impossible-pitch", place: this.place(node), text: node.tonic });
+      this.note({ kind: "impossible-pitch", place: this.place(node), text: node.tonic });
       return undefined;
     }
     return { step: tonic.step, alter: tonic.alter, mode: modeOf(node) };
@@ -143,8 +154,16 @@ export class Reader {
 
   /** A key of its own, major where no mode is written. */
   wholeKey(node: KeyText): Key | undefined {
-    const key = this.key(node);
-    return key === undefined ? undefined : { step: key.step, alter: key.alter, mode: key.mode ?? "major" };
+    const mode = modeOf(node) ?? "major";
+    const known = keys.get(mode)?.get(node.tonic);
+    if (known !== undefined) return known;
+    const tonic = this.key(node);
+    if (tonic === undefined) return undefined;
+    const key = { step: tonic.step, alter: tonic.alter, mode };
+    const ofMode = keys.get(mode);
+    if (ofMode === undefined) keys.set(mode, new Map([[node.tonic, key]]));
+    else ofMode.set(node.tonic, key);
+    return key;
   }
 
   /** A note value as a part of a whole note: a power of two from whole to sixty-fourth, dots included. */
@@ -158,17 +177,22 @@ export class Reader {
       }
       return value;
     }
-    this.troubles.push({ kind: "impossible-value", place: this.place(node), text: node.text });
+    this.note({ kind: "impossible-value", place: this.place(node), text: node.text });
     return undefined;
   }
 
   /** A meter as a part of a whole note: 3/4, 6/8. */
   meter(node: ValueText): Fraction | undefined {
     if (node.num >= 1 && node.num <= 32 && NOTE_VALUES.includes(node.den) && node.dots === 0) {
-      const beat = noteValue(node.den);
-      return { num: node.num * beat.num, den: beat.den };
+      const key = node.den * 64 + node.num;
+      let meter = meters.get(key);
+      if (meter === undefined) {
+        meter = { num: node.num, den: node.den };
+        meters.set(key, meter);
+      }
+      return meter;
     }
-    this.troubles.push({ kind: "impossible-value", place: this.place(node), text: node.text });
+    this.note({ kind: "impossible-value", place: this.place(node), text: node.text });
     return undefined;
   }
 
@@ -229,7 +253,7 @@ export function firstSaid(
     said.set(what, reader.place(node));
     return true;
   }
-  reader.troubles.push({ kind: "said-twice", place: reader.place(node), what, first });
+  reader.note({ kind: "said-twice", place: reader.place(node), what, first });
   return false;
 }
 
@@ -240,5 +264,5 @@ export function saidTwice(
   node: { readonly span: Span },
   first: { readonly span: Span },
 ): void {
-  reader.troubles.push({ kind: "said-twice", place: reader.place(node), what, first: reader.place(first) });
+  reader.note({ kind: "said-twice", place: reader.place(node), what, first: reader.place(first) });
 }

@@ -5,6 +5,7 @@ import type {
   Block,
   ChangeBlock,
   Clause,
+  Count,
   Days,
   GoalField,
   KeysClause,
@@ -25,6 +26,7 @@ import type { Fraction } from "../music/rhythm";
 import { weekdayOf } from "./date";
 import { type Articulation, type Rest, readArticulation, readRest } from "./exercise";
 import { type LetStand, readLet } from "./let-stand";
+import { listed, NONE } from "./listed";
 import type { Place } from "./place";
 import { firstSaid, Reader } from "./reader";
 
@@ -191,7 +193,7 @@ export function readTerm(
   const fields = (declaration.block?.items ?? []).filter((item) => item.kind !== "unread");
   const from = fields.find((field) => field.kind === "from");
   if (from === undefined) {
-    reader.troubles.push({
+    reader.note({
       kind: "line-missing",
       place: reader.place(declaration.name),
       what: `the term “${declaration.name.text}”`,
@@ -375,13 +377,14 @@ function readAsks(reader: Reader, block: Block<AskEntry> | undefined): Asks {
 /** Week numbers of `weeks 1 to 4, 6`; undefined for `every week`. */
 function readWeekNumbers(reader: Reader, weeks: Weeks): readonly number[] | undefined {
   if (weeks.ranges === undefined) return undefined;
-  const numbers = new Set<number>();
+  const numbers: number[] = [];
+  let ascending = true;
   for (const range of weeks.ranges) {
     const from = reader.number(range.from, "week", 1, 60);
     const to = range.to === undefined ? from : reader.number(range.to, "week", 1, 60);
     if (from === undefined || to === undefined) continue;
     if (from > to) {
-      reader.troubles.push({
+      reader.note({
         kind: "upside-down",
         place: reader.place(range),
         what: "weeks",
@@ -390,24 +393,31 @@ function readWeekNumbers(reader: Reader, weeks: Weeks): readonly number[] | unde
       });
       continue;
     }
-    for (let week = from; week <= to; week++) numbers.add(week);
+    for (let week = from; week <= to; week++) {
+      const last = numbers[numbers.length - 1];
+      if (last !== undefined && week <= last) {
+        if (numbers.includes(week)) continue;
+        ascending = false;
+      }
+      numbers.push(week);
+    }
   }
-  return [...numbers].sort((a, b) => a - b);
+  return ascending ? numbers : numbers.sort((a, b) => a - b);
 }
 
 function readWeeks(reader: Reader, block: WeeksBlock): WeeksPlan {
   const sessions: Session[] = [];
-  const aims: string[] = [];
-  const lets: LetStand[] = [];
-  for (const item of block.block?.items ?? []) {
+  let aims: string[] | undefined;
+  let lets: LetStand[] | undefined;
+  for (const item of block.block?.items ?? NONE) {
     switch (item.kind) {
       case "unread":
         break;
       case "aim":
-        aims.push(item.text.text);
+        aims = listed(aims, item.text.text);
         break;
       case "let":
-        lets.push(readLet(reader, item, block));
+        lets = listed(lets, readLet(reader, item, block));
         break;
       case "session":
         sessions.push(readSession(reader, item));
@@ -418,8 +428,8 @@ function readWeeks(reader: Reader, block: WeeksBlock): WeeksPlan {
     place: reader.place(block.weeks),
     weeks: readWeekNumbers(reader, block.weeks),
     sessions,
-    aims,
-    lets,
+    aims: aims ?? NONE,
+    lets: lets ?? NONE,
   };
 }
 
@@ -445,22 +455,22 @@ function readContent(
   owner: { readonly span: Place["span"] },
 ): SessionContent {
   const items: PlannedItem[] = [];
-  const aims: string[] = [];
-  const goals: Goal[] = [];
-  const lets: LetStand[] = [];
+  let aims: string[] | undefined;
+  let goals: Goal[] | undefined;
+  let lets: LetStand[] | undefined;
   let short: SessionContent | undefined;
-  for (const item of block?.items ?? []) {
+  for (const item of block?.items ?? NONE) {
     switch (item.kind) {
       case "unread":
         break;
       case "aim":
-        aims.push(item.text.text);
+        aims = listed(aims, item.text.text);
         break;
       case "goal":
-        goals.push(readGoal(reader, item));
+        goals = listed(goals, readGoal(reader, item));
         break;
       case "let":
-        lets.push(readLet(reader, item, owner));
+        lets = listed(lets, readLet(reader, item, owner));
         break;
       case "assignment":
         items.push(readAssignment(reader, item));
@@ -480,7 +490,7 @@ function readContent(
         break;
     }
   }
-  return { minutes, items, short, aims, goals, lets };
+  return { minutes, items, short, aims: aims ?? NONE, goals: goals ?? NONE, lets: lets ?? NONE };
 }
 
 function readGoal(reader: Reader, field: GoalField): Goal {
@@ -492,24 +502,36 @@ function readGoal(reader: Reader, field: GoalField): Goal {
   };
 }
 
-function readGrowth(range: Range, read: (node: Range["from"]) => number | undefined): Growth | undefined {
-  const from = read(range.from);
-  const to = range.to === undefined ? from : read(range.to);
+type ReadCount = (reader: Reader, node: Count) => number | undefined;
+
+const readBpm: ReadCount = (reader, node) => reader.bpm(node);
+const readTimes: ReadCount = (reader, node) => reader.number(node, "times through", 1, 100);
+const readMinutes: ReadCount = (reader, node) => {
+  const minutes = reader.number(node, "minutes", 0.25, 240);
+  return minutes === undefined ? undefined : minutes * 60;
+};
+
+function readGrowth(reader: Reader, range: Range, read: ReadCount): Growth | undefined {
+  const from = read(reader, range.from);
+  const to = range.to === undefined ? from : read(reader, range.to);
   return from === undefined || to === undefined ? undefined : { way: range.way, from, to };
 }
 
-const ONCE: Growth = { way: "fixed", from: 1, to: 1 };
+const ONCE: Assignment["amount"] = {
+  kind: "times",
+  times: { way: "fixed", from: 1, to: 1 },
+  place: undefined,
+};
 
 function readAssignment(reader: Reader, tree: AssignmentTree): Assignment {
   let keys: Assignment["keys"];
   let tempo: Assignment["tempo"];
-  let amount: Assignment["amount"] = { kind: "times", times: ONCE, place: undefined };
+  let amount = ONCE;
   let articulation: Articulation | undefined;
   let dynamic: Dynamic | undefined;
   let rest: Rest | undefined;
   let dropWhenTired = false;
   for (const clause of tree.clauses) {
-    const place = reader.place(clause);
     switch (clause.kind) {
       case "in":
       case "keys":
@@ -517,22 +539,19 @@ function readAssignment(reader: Reader, tree: AssignmentTree): Assignment {
         keys = clause;
         break;
       case "tempo": {
-        const bpm = readGrowth(clause.bpm, (node) => reader.bpm(node));
+        const bpm = readGrowth(reader, clause.bpm, readBpm);
         const beat = clause.beat === undefined ? undefined : reader.value(clause.beat);
-        if (bpm !== undefined) tempo = { beat, bpm, place };
+        if (bpm !== undefined) tempo = { beat, bpm, place: reader.place(clause) };
         break;
       }
       case "times": {
-        const times = readGrowth(clause.times, (node) => reader.number(node, "times through", 1, 100));
-        if (times !== undefined) amount = { kind: "times", times, place };
+        const times = readGrowth(reader, clause.times, readTimes);
+        if (times !== undefined) amount = { kind: "times", times, place: reader.place(clause) };
         break;
       }
       case "minutes": {
-        const minutes = readGrowth(clause.minutes, (node) => reader.number(node, "minutes", 0.25, 240));
-        if (minutes !== undefined) {
-          const { way, from, to } = minutes;
-          amount = { kind: "time", seconds: { way, from: from * 60, to: to * 60 }, place };
-        }
+        const seconds = readGrowth(reader, clause.minutes, readMinutes);
+        if (seconds !== undefined) amount = { kind: "time", seconds, place: reader.place(clause) };
         break;
       }
       case "articulation":
@@ -549,20 +568,23 @@ function readAssignment(reader: Reader, tree: AssignmentTree): Assignment {
         break;
     }
   }
-  const aims: string[] = [];
-  const goals: Goal[] = [];
-  const lets: LetStand[] = [];
-  for (const item of tree.block?.items ?? []) {
-    if (item.kind === "aim") aims.push(item.text.text);
-    else if (item.kind === "goal") goals.push(readGoal(reader, item));
-    else if (item.kind === "let") lets.push(readLet(reader, item, tree));
+  let aims: string[] | undefined;
+  let goals: Goal[] | undefined;
+  let lets: LetStand[] | undefined;
+  for (const item of tree.block?.items ?? NONE) {
+    if (item.kind === "aim") aims = listed(aims, item.text.text);
+    else if (item.kind === "goal") goals = listed(goals, readGoal(reader, item));
+    else if (item.kind === "let") lets = listed(lets, readLet(reader, item, tree));
   }
+  const namePlace = reader.place(tree.exercise);
+  const start = tree.exercise.span.start;
   const end = tree.clauses[tree.clauses.length - 1]?.span.end ?? tree.exercise.span.end;
   return {
     tree,
     exercise: tree.exercise.text,
-    place: { piece: reader.piece, span: { start: tree.exercise.span.start, end } },
-    namePlace: reader.place(tree.exercise),
+    // Without a block, and without words that stand far from what they belong to, that is all of it.
+    place: reader.place({ span: tree.span.end === end ? tree.span : { start, end } }),
+    namePlace,
     keys,
     tempo,
     amount,
@@ -570,9 +592,9 @@ function readAssignment(reader: Reader, tree: AssignmentTree): Assignment {
     dynamic,
     rest,
     dropWhenTired,
-    aims,
-    goals,
-    lets,
+    aims: aims ?? NONE,
+    goals: goals ?? NONE,
+    lets: lets ?? NONE,
   };
 }
 
