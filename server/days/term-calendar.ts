@@ -1,5 +1,6 @@
 import { Memory } from "../../grammar/memory";
 import { type Booking, inDays, type Session, type Term } from "../plan/term";
+import { areTheFirst } from "./are-the-first";
 import type { PlayerTerm } from "./day";
 import { isPracticeDay, type TaughtWeeks, taughtWeeks } from "./taught-weeks";
 
@@ -58,7 +59,7 @@ const NO_OVERLAPS: PlayerTerm["overlaps"] = [];
 
 function worked(term: Term): TermCalendar {
   const weeks = taughtWeeks(term);
-  const sessions = sessionsByWeek(term, weeks.count);
+  const sessions = sessionsByWeek(term, weeks.count).map((all) => new WeekSessions(all));
   const concerts = concertDays(term);
   const days: CalendarDay[] = [];
   for (let date = term.dates.from; date <= term.dates.to; date++) {
@@ -74,7 +75,7 @@ function worked(term: Term): TermCalendar {
       else noLesson = true;
     }
     const bookings = closed ? NO_BOOKINGS : bookingsOn(term, date, noLesson);
-    const planned = week === undefined || !practice ? NO_SESSIONS : sessionsOn(sessions[week]!, date);
+    const planned = week === undefined || !practice ? NO_SESSIONS : sessions[week]!.on(date);
     days.push({
       date,
       week,
@@ -106,10 +107,24 @@ function sessionsByWeek(term: Term, count: number): readonly (readonly PlannedSe
   return byWeek;
 }
 
-function sessionsOn(all: readonly PlannedSession[], date: number): readonly PlannedSession[] {
-  const planned: PlannedSession[] = [];
-  for (const each of all) if (inDays(each.session.days, date)) planned.push(each);
-  return planned;
+/** What comes on one day of the sessions of its week; days of a week that ask for the same share one list. */
+class WeekSessions {
+  private readonly lists: (readonly PlannedSession[])[] = [];
+  /** Those of the day at hand; what lies beyond their number is left from others. */
+  private readonly planned: PlannedSession[] = [];
+
+  constructor(readonly all: readonly PlannedSession[]) {}
+
+  on(date: number): readonly PlannedSession[] {
+    const { all, lists, planned } = this;
+    let count = 0;
+    for (const each of all) if (inDays(each.session.days, date)) planned[count++] = each;
+    if (count === 0) return NO_SESSIONS;
+    for (const list of lists) if (areTheFirst(list, planned, count)) return list;
+    const own = planned.slice(0, count);
+    lists.push(own);
+    return own;
+  }
 }
 
 function isShort(term: Term, date: number): boolean {
@@ -152,11 +167,18 @@ function isBooked(term: Term, booking: Booking, date: number): boolean {
 }
 
 function concertDays(term: Term): readonly number[] {
-  const concerts = term.bookings.filter((each) => each.kind === "concert");
-  if (concerts.length === 0) return [];
   const dates: number[] = [];
-  for (let date = term.dates.from; date <= term.dates.to; date++) {
-    if (concerts.some((each) => isBooked(term, each, date))) dates.push(date);
+  for (const booking of term.bookings) {
+    if (booking.kind !== "concert") continue;
+    if (booking.days.kind === "dates") {
+      for (const { date } of booking.days.dates) {
+        if (within(term.dates, date) && isBooked(term, booking, date)) dates.push(date);
+      }
+      continue;
+    }
+    for (let date = term.dates.from; date <= term.dates.to; date++) {
+      if (isBooked(term, booking, date)) dates.push(date);
+    }
   }
   return dates;
 }

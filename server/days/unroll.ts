@@ -4,10 +4,11 @@ import type { Exercise, Rest } from "../plan/exercise";
 import type { Player } from "../plan/player";
 import { type LessonVerdict, verdictsOf } from "../plan/record";
 import type { Settings } from "../plan/settings";
-import type { Assignment, Change, ChangeWhen, Session, SessionContent, Term } from "../plan/term";
+import type { Assignment, Booking, Change, ChangeWhen, Session, SessionContent, Term } from "../plan/term";
 import type { Trouble } from "../plan/trouble";
 import { lasting, loadOf, type Profile } from "../profile/profile";
 import { grown, grownSeconds } from "./amount";
+import { areTheFirst } from "./are-the-first";
 import type { Day, DayItem, DaySession, DayState, PlayerTerm } from "./day";
 import { dayTotals } from "./day-totals";
 import { type Measure, measureOf, profileFor, upperSeconds } from "./measure";
@@ -48,6 +49,9 @@ interface Walk {
   asked: Asked | undefined;
 }
 
+const NO_SESSIONS: readonly DaySession[] = [];
+const NO_BOOKINGS: readonly Booking[] = [];
+
 class Unroller {
   private readonly settings: Settings;
   private readonly calendar: TermCalendar;
@@ -71,6 +75,8 @@ class Unroller {
   private readonly items: DayItem[] = [];
   /** The items of the session at hand; what lies beyond their number is left from others. */
   private readonly gathered: DayItem[] = [];
+  /** The sessions of the day at hand, likewise. */
+  private readonly comes: DaySession[] = [];
   private readonly meter: StretchMeter;
 
   constructor(
@@ -120,11 +126,9 @@ class Unroller {
     else if (light) state = "light";
     const share = planned.ease * (half ? 0.5 : 1);
     const played = (state === "practice" || state === "light") && week !== undefined;
-    const sessions = played
-      ? planned.sessions.map((each) => this.session(each, planned, state === "light", share))
-      : [];
-    if (played) this.overlaps.push(...planned.overlaps);
-    const bookings = ill ? [] : planned.bookings;
+    const sessions = played ? this.sessions(planned, state === "light", share) : NO_SESSIONS;
+    if (played && planned.overlaps.length > 0) this.overlaps.push(...planned.overlaps);
+    const bookings = ill ? NO_BOOKINGS : planned.bookings;
     const lesson = planned.lesson && !ill;
     if (lesson) this.afterLesson(date);
     return {
@@ -138,6 +142,14 @@ class Unroller {
       share: state === "light" ? share * 0.5 : share,
       totals: dayTotals(sessions, bookings),
     };
+  }
+
+  private sessions(day: CalendarDay, light: boolean, share: number): readonly DaySession[] {
+    const { comes } = this;
+    const { length } = day.sessions;
+    if (length === 0) return NO_SESSIONS;
+    for (let i = 0; i < length; i++) comes[i] = this.session(day.sessions[i]!, day, light, share);
+    return comes.slice(0, length);
   }
 
   /** All of a session's work, its routine's first. */
@@ -193,7 +205,11 @@ class Unroller {
   ): DaySession {
     const { meter } = this;
     meter.begin();
-    let [clock, playing, upper, load, trailingRest] = [0, 0, 0, 0, 0];
+    let clock = 0;
+    let playing = 0;
+    let upper = 0;
+    let load = 0;
+    let trailingRest = 0;
     let next = 0;
     for (const planned of content.items) {
       if (!("exercise" in planned)) {
@@ -468,11 +484,4 @@ function within(span: { readonly from: number; readonly to: number }, date: numb
 function applies(when: ChangeWhen, date: number, week: number): boolean {
   if ("dates" in when) return within(when.dates, date);
   return when.weeks === undefined || when.weeks.includes(week);
-}
-
-/** Whether a list is the same, each for each, as the first `count` of another. */
-function areTheFirst(list: readonly DayItem[], all: readonly DayItem[], count: number): boolean {
-  if (list.length !== count) return false;
-  for (let i = 0; i < count; i++) if (list[i] !== all[i]) return false;
-  return true;
 }

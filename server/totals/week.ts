@@ -25,7 +25,12 @@ export function weekTotals(term: PlayerTerm): readonly WeekTotals[] {
 }
 
 function sumOf(days: readonly Day[], week: number, practice: number): WeekTotals {
-  let [clock, playing, upper, load, stretch, daysPlayed] = [0, 0, 0, 0, 0, 0];
+  let clock = 0;
+  let playing = 0;
+  let upper = 0;
+  let load = 0;
+  let stretch = 0;
+  let daysPlayed = 0;
   // A week that lost a day of practice to the term's first or last day is a part week.
   let inTerm = 0;
   for (const { date } of days) inTerm |= 1 << weekdayOf(date);
