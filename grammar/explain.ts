@@ -2,7 +2,7 @@ import type { IToken, TokenType } from "chevrotain";
 import { type Fault, matches } from "./leaves";
 import { BARE } from "./outline";
 import type { Problem } from "./piece";
-import { runRule } from "./run-rule";
+import { runRuleOver } from "./run-rule";
 import { isoDate, knownSlip, type Slip, unquotedName, weekdayOf } from "./slips";
 import type { Span } from "./span";
 import { nearWords } from "./spelling";
@@ -117,7 +117,7 @@ function spanOf(token: IToken): Span {
 
 /** How far a run can be read: its length where all of it, or all up to another statement, can. */
 function reach(kind: BlockKind, statement: Statement, run: readonly IToken[]): number {
-  const { node, fault, consumed } = runRule(statement, [...run], BARE);
+  const { node, fault, consumed } = runRuleOver(statement, [...run], BARE);
   if (node !== undefined && fault === undefined) {
     const next = run[consumed];
     const another = next !== undefined && kind !== "file" && STATEMENTS[kind].has(next.tokenTypeIdx);

@@ -203,6 +203,11 @@ export abstract class LeafParser extends EmbeddedActionsParser {
     return this.LA(1);
   }
 
+  /** Passes over the token that the last rule left unread. */
+  skip(): void {
+    this.SKIP_TOKEN();
+  }
+
   /** Refuses what was read so far, in words of its own. */
   protected refuse(token: IToken, message: string, mend?: Fault["mend"]): void {
     this.keeper.fault ??= { token, expected: [], message, mend };

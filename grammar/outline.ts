@@ -28,17 +28,25 @@ import type { Block, Music, MusicElement, Trivia } from "./tree";
 /** Brackets and braces may stand inside this many others. */
 export const DEEPEST = 32;
 
+/** Lines of tokens: those of the piece itself, or those of a block. */
+export interface Lines {
+  /** All of their tokens, with a line end between two lines. */
+  readonly tokens: IToken[];
+  readonly lines: Line[];
+}
+
 /** One line of tokens with what surrounds it. */
 export interface Line {
-  readonly tokens: IToken[];
+  /** Where its tokens begin and end among those of all its lines; `to` is exclusive. */
+  readonly from: number;
+  to: number;
   before: string[];
   blank: boolean;
   after: string | undefined;
 }
 
 /** What a `BlockToken` carries. */
-export interface FoldedBlock {
-  readonly lines: Line[];
+export interface FoldedBlock extends Lines {
   /** The tokens between the braces of music, line ends included; undefined for other blocks. */
   music: IToken[] | undefined;
   span: Span;
@@ -72,8 +80,7 @@ export type Mutable<T> = {
   -readonly [P in keyof T]: T[P] extends readonly (infer E)[] ? E[] : T[P];
 };
 
-export interface Outline {
-  readonly lines: Line[];
+export interface Outline extends Lines {
   /** Comment lines after the last line. */
   readonly closing: string[];
   readonly problems: Problem[];
@@ -83,6 +90,7 @@ export interface Outline {
 
 /** What is being filled: the piece itself, or a block that is still open. */
 interface Frame {
+  tokens: IToken[];
   lines: Line[];
   current: Line | undefined;
   pending: string[];
@@ -100,6 +108,7 @@ interface Frame {
 
 function frame(open: IToken | undefined, indent: number, header: number): Frame {
   return {
+    tokens: [],
     lines: [],
     current: undefined,
     pending: [],
@@ -124,6 +133,9 @@ function takePending(at: Frame): { before: string[]; blank: boolean } {
 }
 
 const NOTHING: string[] = [];
+
+/** Stands between two lines. */
+const LINE_END = madeToken(LineEnd, "\n", 0, 0);
 
 /** What comments remain before a closing brace. */
 function closingComments(at: Frame): string[] {
@@ -201,7 +213,7 @@ class Folder {
       if (!isTelling(token)) {
         const end = endOfRun(tokens, i);
         if (this.onLine === 0 && this.missing > 0 && this.frames.length > 1) this.closeByIndent(token);
-        this.add(tokens.slice(i, end));
+        this.add(tokens, i, end);
         this.onLine += end - i;
         i = end - 1;
         this.previous = tokens[i];
@@ -234,7 +246,7 @@ class Folder {
           // Laid out anew it might find itself before a space, and swallow the rest of its line.
           this.guessed = true;
         }
-        this.add([token]);
+        this.add(tokens, i, i + 1);
       }
       this.onLine++;
       this.previous = token;
@@ -243,6 +255,7 @@ class Folder {
     this.reportMissing();
     this.finishLine();
     return {
+      tokens: this.at.tokens,
       lines: this.at.lines,
       closing: closingComments(this.at),
       problems: this.problems,
@@ -261,7 +274,7 @@ class Folder {
       message: `This bracket stands inside more than ${DEEPEST} others. Nothing here needs that many: take some away.`,
       mend: undefined,
     };
-    return { lines: [], closing: [], problems: [problem], guessed: true };
+    return { tokens: [], lines: [], closing: [], problems: [problem], guessed: true };
   }
 
   private endLine(token: IToken): void {
@@ -277,21 +290,25 @@ class Folder {
     this.at.current = undefined;
   }
 
-  private line(tokens: IToken[] = []): Line {
+  private line(): Line {
     const { at } = this;
     if (at.current !== undefined) return at.current;
+    if (at.tokens.length > 0) at.tokens.push(LINE_END);
     const { before, blank } = takePending(at);
-    const line: Line = { tokens, before, blank, after: undefined };
+    const { length } = at.tokens;
+    const line: Line = { from: length, to: length, before, blank, after: undefined };
     at.lines.push(line);
     at.current = line;
     return line;
   }
 
-  private add(run: IToken[]): void {
-    const { music, current } = this.at;
-    const there = music ?? current?.tokens;
-    if (there === undefined) this.line(run);
-    else for (const token of run) there.push(token);
+  /** Puts a run of tokens onto the present line, or into the present music. */
+  private add(tokens: readonly IToken[], from: number, to: number): void {
+    const { at } = this;
+    const line = at.music === undefined ? this.line() : undefined;
+    const there = at.music ?? at.tokens;
+    for (let i = from; i < to; i++) there.push(tokens[i]!);
+    if (line !== undefined) line.to = there.length;
   }
 
   /** Takes over all of the music that was just opened where nothing in it concerns the outline; returns how much. */
@@ -321,13 +338,14 @@ class Folder {
       return;
     }
     // After `{` the comment belongs to the line that the brace stands on, which is the line around this frame.
-    const line = at.current ?? this.frames.at(-2)?.current;
+    const around = at.current === undefined ? this.frames.at(-2) : at;
+    const line = around?.current;
     if (line === undefined) {
       at.pending.push(words);
     } else if (line.after === undefined) {
       line.after = words;
     } else {
-      const folded = line.tokens.at(-1)?.payload as FoldedBlock | undefined;
+      const folded = around?.tokens[line.to - 1]?.payload as FoldedBlock | undefined;
       if (folded !== undefined && folded.music === undefined) folded.closing.push(words);
       else at.pending.push(words);
     }
@@ -342,19 +360,21 @@ class Folder {
       this.onLine === 0 &&
       at.music === undefined &&
       last !== undefined &&
-      last.tokens.at(-1)?.tokenType !== BlockToken &&
+      at.tokens.at(-1)?.tokenType !== BlockToken &&
       at.pending.length === 0
     ) {
       at.current = last;
     }
-    const holder = at.music === undefined ? this.line().tokens : at.music;
-    const first = holder[0] ?? token;
+    const line = at.music === undefined ? this.line() : undefined;
+    const holder = at.music ?? at.tokens;
+    const first = holder[line?.from ?? 0] ?? token;
     const next = frame(token, indentAt(this.text, first.startOffset), first.startOffset);
-    if (at.music === undefined && opensMusic(holder)) next.music = [];
+    if (line !== undefined && opensMusic(holder, line.from)) next.music = [];
     const { startOffset } = token;
     const span = spanOf(startOffset, startOffset + 1);
-    const { lines, music, pending } = next;
+    const { tokens, lines, music, pending } = next;
     next.block = {
+      tokens,
       lines,
       music,
       span,
@@ -365,6 +385,7 @@ class Folder {
     };
     next.token = madeToken(BlockToken, "", startOffset, startOffset + 1, next.block);
     holder.push(next.token);
+    if (line !== undefined) line.to = holder.length;
     this.frames.push(next);
     this.at = next;
   }
@@ -464,10 +485,10 @@ class Folder {
   }
 }
 
-/** Whether the line up to its brace is `music`, `partials` or `degrees from …`. */
-function opensMusic(line: readonly IToken[]): boolean {
-  for (let i = line.length - 1; i >= 0; i--) {
-    const type = line[i]!.tokenType;
+/** Whether the line up to its brace, from this token on, is `music`, `partials` or `degrees from …`. */
+function opensMusic(tokens: readonly IToken[], from: number): boolean {
+  for (let i = tokens.length - 1; i >= from; i--) {
+    const type = tokens[i]!.tokenType;
     if (type === BlockToken) return false;
     if (type === K.music || type === K.partials || type === K.degrees) return true;
   }

@@ -1,4 +1,4 @@
-import type { IToken } from "chevrotain";
+import { EOF, type IToken } from "chevrotain";
 import { explainFault, explainOutside, explainStart, oddLetter } from "./explain";
 import { musicProblems } from "./explain-music";
 import type { Fault } from "./leaves";
@@ -7,13 +7,14 @@ import {
   blockNode,
   type FoldedBlock,
   type Line,
+  type Lines,
   type Mutable,
   musicNode,
   outline,
   triviaOf,
 } from "./outline";
 import type { Piece, Problem } from "./piece";
-import { type ReadNode, runRule } from "./run-rule";
+import { type ReadNode, runRule, runRuleOver } from "./run-rule";
 import { type BlockKind, parser, STATEMENTS, type Statement } from "./statements";
 import { BlockToken, BracedName, Comment, endOf, lex, OpenName, QuotedName, withOddTokens } from "./tokens";
 import type { Declaration, MusicElement, MusicField, Trivia, Unread } from "./tree";
@@ -39,9 +40,10 @@ const UNSEEN = new RegExp(
 /** Reads one piece of a file. Never throws, whatever the text. */
 export function readPiece(text: string): Piece {
   const tokens = lex(text);
-  const { lines, closing, problems, guessed } = outline(text, tokens);
+  const outlined = outline(text, tokens);
+  const { lines, closing, problems, guessed } = outlined;
   const reader = new Reader(text, problems);
-  const declaration = reader.declaration(lines);
+  const declaration = reader.declaration(outlined);
   if (text.search(UNSEEN) >= 0) unseenProblems(tokens, problems);
   if (problems.length > 1) problems.sort((a, b) => a.span.start - b.span.start);
   return {
@@ -62,33 +64,95 @@ class Reader {
     private readonly problems: Problem[],
   ) {}
 
-  declaration(lines: readonly Line[]): Declaration | undefined {
-    const [header, ...others] = lines;
+  declaration({ tokens, lines }: Lines): Declaration | undefined {
+    const [header, outside] = lines;
     if (header === undefined) return undefined;
     const items: ReadNode[] = [];
-    this.readLine(header, "file", items);
-    const outside = others[0]?.tokens[0];
+    this.readLine(header, tokens.slice(header.from, header.to), "file", items);
     const read = items[0];
     const declaration = read === undefined || read.kind === "unread" ? undefined : read;
     // Of text that is no declaration, the first line alone is told about.
     if (outside !== undefined) {
       this.lost = true;
-      if (declaration !== undefined) this.problems.push(explainOutside(this.text, others[0]!.tokens));
+      if (declaration !== undefined) {
+        this.problems.push(explainOutside(this.text, tokens.slice(outside.from, outside.to)));
+      }
     }
     return declaration as Declaration | undefined;
   }
 
-  private readLine(line: Line, kind: BlockKind, items: ReadNode[]): void {
-    const { tokens } = line;
+  /** Reads the lines of a block: all in one go up to the first mistake, and each by itself from there on. */
+  private readLines({ tokens, lines }: Lines, kind: BlockKind, items: ReadNode[]): void {
+    const sound = this.readSoundLines(tokens, lines, kind, items);
+    for (let i = sound; i < lines.length; i++) {
+      const line = lines[i]!;
+      this.readLine(line, tokens.slice(line.from, line.to), kind, items);
+    }
+  }
+
+  /** Reads lines as far as nothing is wrong with them, and what their braces hold; returns how many that were. */
+  private readSoundLines(
+    tokens: IToken[],
+    lines: readonly Line[],
+    kind: BlockKind,
+    items: ReadNode[],
+  ): number {
+    const holders: Holder[] = [];
+    parser.input = tokens;
+    let sound = 0;
+    for (const line of lines) {
+      const [before, held] = [items.length, holders.length];
+      if (!this.readSoundLine(tokens, line, kind, items, holders)) {
+        items.length = before;
+        holders.length = held;
+        break;
+      }
+      sound++;
+    }
+    // The parser reads one list of tokens at a time, so what is inside waits until the lines around it are read.
+    for (const { node, statement, folded } of holders) this.readBlock(folded, node, statement);
+    return sound;
+  }
+
+  private readSoundLine(
+    tokens: readonly IToken[],
+    line: Line,
+    kind: BlockKind,
+    items: ReadNode[],
+    holders: Holder[],
+  ): boolean {
+    let trivia = statementTrivia(line);
+    let at = line.from;
+    while (at < line.to) {
+      const statement = STATEMENTS[kind].get(tokens[at]!.tokenTypeIdx);
+      if (statement === undefined) return false;
+      const { node, fault } = runRule(statement, trivia);
+      if (fault !== undefined || node === undefined) return false;
+      const next = parser.next();
+      const end = next === tokens[line.to] || next.tokenType === EOF ? line.to : tokens.indexOf(next, at);
+      for (let i = at; i < end; i++) {
+        const token = tokens[i]!;
+        if (token.tokenType !== BlockToken) continue;
+        holders.push({ node, statement, folded: token.payload as FoldedBlock });
+      }
+      items.push(node);
+      trivia = BARE;
+      at = end;
+    }
+    parser.skip();
+    hangAfter(line, items);
+    return true;
+  }
+
+  private readLine(line: Line, tokens: IToken[], kind: BlockKind, items: ReadNode[]): void {
     const count = tokens.length;
-    let trivia = triviaOf(line.after === undefined ? line : { ...line, after: undefined });
+    let trivia = statementTrivia(line);
     let at = 0;
     while (at < count) {
       at = this.readStatement(at === 0 ? tokens : tokens.slice(at), at, tokens, trivia, kind, items);
       trivia = BARE;
     }
-    const last = items.at(-1);
-    if (line.after !== undefined && last !== undefined) last.trivia = { ...last.trivia, after: line.after };
+    hangAfter(line, items);
   }
 
   /** Reads the statement that begins at `from` of the line; returns where the next one begins. */
@@ -106,7 +170,7 @@ class Reader {
       this.problems.push(explainStart(this.text, kind, run));
       return this.unread(run, from, 1, line, trivia, kind, items);
     }
-    const read = runRule(statement, run, trivia);
+    const read = runRuleOver(statement, run, trivia);
     let fault = read.fault;
     if (fault === undefined && read.consumed < run.length) {
       const rest = run[read.consumed]!;
@@ -154,7 +218,7 @@ class Reader {
     for (let end = indexOfToken(run, fault.token); end > 0; end--) {
       const shorter = [...run.slice(0, end), run.at(-1)!];
       if (shorter.length >= run.length) continue;
-      const read = runRule(statement, shorter, trivia);
+      const read = runRuleOver(statement, shorter, trivia);
       if (read.fault !== undefined || read.node === undefined || read.consumed < shorter.length) continue;
       this.readBlocks(shorter, shorter.length, read.node, statement);
       return read.node;
@@ -165,16 +229,16 @@ class Reader {
   private readBlocks(run: readonly IToken[], end: number, node: ReadNode, statement: Statement): void {
     for (let i = 0; i < end; i++) {
       const token = run[i]!;
-      if (token.tokenType !== BlockToken) continue;
-      const folded = token.payload as FoldedBlock;
-      if (node.kind === "music") {
-        this.readMusic(folded, node as unknown as MusicField);
-      } else if (statement.block !== undefined) {
-        const items = blockNode(folded).items as ReadNode[];
-        for (const inner of folded.lines) {
-          this.readLine(inner, statement.block, items);
-        }
-      }
+      if (token.tokenType === BlockToken) this.readBlock(token.payload as FoldedBlock, node, statement);
+    }
+  }
+
+  /** Reads what stands between the braces of a statement. */
+  private readBlock(folded: FoldedBlock, node: ReadNode, statement: Statement): void {
+    if (node.kind === "music") {
+      this.readMusic(folded, node as unknown as MusicField);
+    } else if (statement.block !== undefined) {
+      this.readLines(folded, statement.block, blockNode(folded).items as ReadNode[]);
     }
   }
 
@@ -211,6 +275,24 @@ class Reader {
     if (parser.odd.length === 0) return;
     for (const problem of musicProblems(this.text, parser.odd, field.by)) this.problems.push(problem);
   }
+}
+
+/** A statement with braces, whose inside is still to be read. */
+interface Holder {
+  readonly node: ReadNode;
+  readonly statement: Statement;
+  readonly folded: FoldedBlock;
+}
+
+/** What surrounds the first statement of a line: the comment at its end belongs to the last one. */
+function statementTrivia(line: Line): Trivia {
+  return triviaOf(line.after === undefined ? line : { ...line, after: undefined });
+}
+
+/** Hangs the comment at the end of a line on its last statement. */
+function hangAfter({ after }: Line, items: readonly ReadNode[]): void {
+  const last = items.at(-1);
+  if (after !== undefined && last !== undefined) last.trivia = { ...last.trivia, after };
 }
 
 /** Where the fault lies in the run; its end where the line ended too soon. */

@@ -10,18 +10,25 @@ export type ReadNode = { readonly kind: string; trivia: Trivia };
 export interface RuleResult {
   readonly node: ReadNode | undefined;
   readonly fault: Fault | undefined;
-  /** How many tokens were read. */
-  readonly consumed: number;
 }
 
-/** Runs the rule of a statement over a run of tokens. */
-export function runRule(statement: Statement, run: IToken[], trivia: Trivia): RuleResult {
+/** Runs the rule of a statement over the parser's input, from where the last rule left off. */
+export function runRule(statement: Statement, trivia: Trivia): RuleResult {
   parser.trivia = trivia;
   parser.keeper.fault = undefined;
-  parser.input = run;
   const node = statement.rule() as ReadNode | undefined;
   // The rule writes the fault behind the compiler's back.
-  const fault = parser.keeper.fault as Fault | undefined;
+  return { node, fault: parser.keeper.fault as Fault | undefined };
+}
+
+/** Runs the rule of a statement over a run of tokens; `consumed` is how many of them it read. */
+export function runRuleOver(
+  statement: Statement,
+  run: IToken[],
+  trivia: Trivia,
+): RuleResult & { readonly consumed: number } {
+  parser.input = run;
+  const read = runRule(statement, trivia);
   const next = parser.next();
-  return { node, fault, consumed: next.tokenType === EOF ? run.length : run.indexOf(next) };
+  return { ...read, consumed: next.tokenType === EOF ? run.length : run.indexOf(next) };
 }

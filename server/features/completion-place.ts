@@ -1,6 +1,6 @@
 import type { IToken } from "chevrotain";
 import { BARE } from "../../grammar/outline";
-import { runRule } from "../../grammar/run-rule";
+import { runRuleOver } from "../../grammar/run-rule";
 import { type BlockKind, STATEMENTS } from "../../grammar/statements";
 import { beginsComment, K, lex } from "../../grammar/tokens";
 import type { CheckedFile } from "../workspace/check-sources";
@@ -107,7 +107,7 @@ export function isWhole({ block, said }: WritingPlace): boolean {
   if (first === undefined || block === undefined || block === "music") return true;
   const statement = STATEMENTS[block].get(first.tokenTypeIdx);
   if (statement === undefined) return true;
-  const { fault, consumed } = runRule(statement, [...said], BARE);
+  const { fault, consumed } = runRuleOver(statement, [...said], BARE);
   return fault === undefined && consumed === said.length;
 }
 
@@ -204,7 +204,7 @@ function lastStatement(tokens: readonly IToken[], block: BlockKind): readonly IT
     const first = run[0];
     const statement = first === undefined ? undefined : STATEMENTS[block].get(first.tokenTypeIdx);
     if (statement === undefined) return run;
-    const { fault, consumed } = runRule(statement, run, BARE);
+    const { fault, consumed } = runRuleOver(statement, run, BARE);
     const next = run[consumed];
     if (fault !== undefined || next === undefined || consumed === 0) return run;
     if (!STATEMENTS[block].has(next.tokenTypeIdx)) return run;
