@@ -31,6 +31,8 @@ const STEP_SEMITONES: readonly number[] = [0, 2, 4, 5, 7, 9, 11];
 
 const LETTERS = "CDEFGAB";
 
+const DIGIT_ZERO = "0".charCodeAt(0);
+
 /** The accidentals in the two ways this project writes them, indexed by `alter + 2`. */
 const TYPED_ACCIDENTALS: readonly string[] = ["bb", "b", "", "#", "##"];
 const PRINTED_ACCIDENTALS: readonly string[] = ["♭♭", "♭", "", "♯", "♯♯"];
@@ -64,8 +66,6 @@ const FLAT_SPELLING: readonly (readonly [step: number, alter: number])[] = [
   [6, -1],
   [6, 0],
 ];
-
-const WRITTEN_PITCH = /^([A-G])(♮|##?|bb?)?(-1|[0-9])$/;
 
 /** `♯` and `♭` are the same as `#` and `b` everywhere in the language. */
 export function typedAccidentals(text: string): string {
@@ -113,12 +113,36 @@ export function stepSemitones(step: number): number {
  * Undefined for any other text; there is no pitch without its octave.
  */
 export function parsePitch(text: string): Pitch | undefined {
-  const found = WRITTEN_PITCH.exec(typedAccidentals(text));
-  if (found === null) return undefined;
-  const step = stepOf(found[1] ?? "");
-  const alter = parseAlter(found[2] ?? "");
-  if (step === undefined || alter === undefined) return undefined;
-  return { step, alter, octave: Number(found[3]) };
+  // Books are full of these; they are read letter by letter, without making a text of each part.
+  const step = LETTERS.indexOf(text.charAt(0));
+  if (text === "" || step < 0) return undefined;
+  let at = 1;
+  let alter = 0;
+  if (text[at] === "♮") at++;
+  else {
+    const up = halfStepOf(text[at]);
+    while (up !== 0 && halfStepOf(text[at]) === up) {
+      alter += up;
+      at++;
+    }
+    if (alter > 2 || alter < -2) return undefined;
+  }
+  const octave = octaveAt(text, at);
+  return octave === undefined ? undefined : pitchOf(step, alter, octave);
+}
+
+/** What one sign does to a note, in half steps; 0 for anything that is no sharp and no flat. */
+function halfStepOf(sign: string | undefined): number {
+  if (sign === "#" || sign === "♯") return 1;
+  return sign === "b" || sign === "♭" ? -1 : 0;
+}
+
+/** The octave that is all the rest of a text, −1…9. */
+function octaveAt(text: string, at: number): number | undefined {
+  const left = text.length - at;
+  if (left === 2) return text.endsWith("-1") ? -1 : undefined;
+  const octave = left === 1 ? text.charCodeAt(at) - DIGIT_ZERO : -1;
+  return octave >= 0 && octave <= 9 ? octave : undefined;
 }
 
 /** The MIDI number of a pitch as written, C4 = 60 (equal temperament, so F♯ and G♭ share one). */

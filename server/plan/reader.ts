@@ -23,7 +23,7 @@ import {
 } from "../music/interval";
 import { type Key, type Mode, parseTonic } from "../music/key";
 import { midiOf, type Pitch, parsePitch } from "../music/pitch";
-import { type Fraction, NOTE_VALUES, noteValue } from "../music/rhythm";
+import { type Fraction, MOST_DOTS, NOTE_VALUES, noteValue } from "../music/rhythm";
 import { parseDate, WEEKDAYS } from "./date";
 import { listed, NONE } from "./listed";
 import type { Place } from "./place";
@@ -34,8 +34,12 @@ function isPlayable(midi: number): boolean {
   return midi >= 12 && midi <= 119;
 }
 
-const pitches = new Map<string, Pitch>();
-const values = new Map<number, Fraction>();
+/** The note values by four times their denominator and their dots: a book names each of them many times. */
+const values: (Fraction | undefined)[] = [];
+for (const base of NOTE_VALUES) {
+  for (let dots = 0; dots <= MOST_DOTS; dots++) values[base * 4 + dots] = noteValue(base, dots);
+}
+
 const meters = new Map<number, Fraction>();
 /** By mode and tonic. */
 const keys = new Map<Mode, Map<string, Key>>();
@@ -132,14 +136,10 @@ export class Reader {
   }
 
   pitch(node: PitchText): Pitch | undefined {
-    // There are a few hundred pitches at most; a book names each of them many times.
-    const known = pitches.get(node.text);
-    if (known !== undefined) return known;
-    const read = parsePitch(node.text);
-    const pitch = read !== undefined && isPlayable(midiOf(read)) ? read : undefined;
-    if (pitch !== undefined) pitches.set(node.text, pitch);
-    else this.note({ kind: "impossible-pitch", place: this.place(node), text: node.text });
-    return pitch;
+    const pitch = parsePitch(node.text);
+    if (pitch !== undefined && isPlayable(midiOf(pitch))) return pitch;
+    this.note({ kind: "impossible-pitch", place: this.place(node), text: node.text });
+    return undefined;
   }
 
   /** Undefined mode means "as the exercise has it". */
@@ -168,15 +168,8 @@ export class Reader {
 
   /** A note value as a part of a whole note: a power of two from whole to sixty-fourth, dots included. */
   value(node: ValueText): Fraction | undefined {
-    if (node.num === 1 && NOTE_VALUES.includes(node.den) && node.dots <= 3) {
-      const key = node.den * 4 + node.dots;
-      let value = values.get(key);
-      if (value === undefined) {
-        value = noteValue(node.den, node.dots);
-        values.set(key, value);
-      }
-      return value;
-    }
+    const value = node.num === 1 && node.dots <= MOST_DOTS ? values[node.den * 4 + node.dots] : undefined;
+    if (value !== undefined) return value;
     this.note({ kind: "impossible-value", place: this.place(node), text: node.text });
     return undefined;
   }
