@@ -155,22 +155,26 @@ export function nameText(image: string): string {
 }
 const CLOSING_QUOTES = '"“”»';
 
-/** What a fraction such as `1/8.` says: its number above, its number below, and how many dots follow. */
-export function fractionOf(text: string): { num: number; den: number; dots: number } {
-  const slash = text.indexOf("/");
-  let end = text.length;
-  while (text.charCodeAt(end - 1) === 46) end--;
-  return {
-    num: wholeNumber(text, 0, slash),
-    den: wholeNumber(text, slash + 1, end),
-    dots: text.length - end,
-  };
+/** The number above in a fraction such as `1/8.`. */
+export function numeratorOf(text: string): number {
+  return wholeNumber(text, 0, text.indexOf("/"));
+}
+
+/** The number below in a fraction such as `1/8.`. */
+export function denominatorOf(text: string): number {
+  return wholeNumber(text, text.indexOf("/") + 1, text.length - dotsOf(text));
+}
+
+/** How many dots follow a fraction such as `1/8.`. */
+export function dotsOf(text: string): number {
+  let dots = 0;
+  while (text.charCodeAt(text.length - 1 - dots) === 46) dots++;
+  return dots;
 }
 
 /** The note value that a fraction is. */
 export function fractionValue({ image }: IToken, span: Span): ValueText {
-  const { num, den, dots } = fractionOf(image);
-  return { span, text: image, num, den, dots };
+  return { span, text: image, num: numeratorOf(image), den: denominatorOf(image), dots: dotsOf(image) };
 }
 
 /**

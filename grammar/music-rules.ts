@@ -1,9 +1,11 @@
 import type { IOrAlt, IToken, TokenType } from "chevrotain";
 import {
-  fractionOf,
+  denominatorOf,
+  dotsOf,
   fractionValue,
   LeafParser,
   matches,
+  numeratorOf,
   plainAccidentals,
   wholeNumber,
   wordDenominator,
@@ -61,15 +63,20 @@ export abstract class MusicParser extends LeafParser {
   source = "";
   /** What was not read, in the order of the text. */
   odd: OddMusic[] = [];
-  /** The elements of the bracket being read. */
-  private sink: MusicElement[] = [];
+  /** The elements that were read, those of open brackets before those inside, and how many they are. */
+  private readonly found: MusicElement[] = [];
+  private reached = 0;
+
+  private add(element: MusicElement): void {
+    this.found[this.reached++] = element;
+  }
 
   private plain(token: IToken, kind: PlainKind): void {
-    this.sink.push({ span: this.tokenSpan(token), kind });
+    this.add({ span: this.tokenSpan(token), kind });
   }
 
   private put(first: IToken, element: Unspanned): void {
-    this.sink.push({ span: this.span(first), ...element });
+    this.add({ span: this.span(first), ...element });
   }
 
   private unread(read: IToken, message?: string): void {
@@ -78,7 +85,7 @@ export abstract class MusicParser extends LeafParser {
     if (token === undefined) return;
     const span = this.tokenSpan(token);
     this.odd.push({ token, message });
-    this.sink.push({ span, kind: "unread music", text: this.source.slice(span.start, span.end) });
+    this.add({ span, kind: "unread music", text: this.source.slice(span.start, span.end) });
   }
 
   /** Whether another token of this kind follows: a run of notes is read without asking for each what it may be. */
@@ -99,7 +106,7 @@ export abstract class MusicParser extends LeafParser {
       const value = wholeNumber(text, figures);
       if (value >= 1 && value <= (below ? 14 : 22)) {
         const degree = below ? -value : value;
-        this.sink.push({ span: this.tokenSpan(token), kind: "degree", degree, alter, text });
+        this.add({ span: this.tokenSpan(token), kind: "degree", degree, alter, text });
       } else {
         this.unread(
           token,
@@ -108,7 +115,7 @@ export abstract class MusicParser extends LeafParser {
       }
     } else if (this.by === "partials" && token.tokenType === NumberText) {
       if (/^[1-9]\d?$/.test(text)) {
-        this.sink.push({ span: this.tokenSpan(token), kind: "partial", partial: Number(text) });
+        this.add({ span: this.tokenSpan(token), kind: "partial", partial: Number(text) });
       } else this.unread(token, "A partial is a whole number: 2 is low C with no valve down.");
     } else {
       this.unread(token);
@@ -121,7 +128,7 @@ export abstract class MusicParser extends LeafParser {
       return;
     }
     const span = this.tokenSpan(token);
-    this.sink.push({ span, kind: "pitch", text: plainAccidentals(token.image) });
+    this.add({ span, kind: "pitch", text: plainAccidentals(token.image) });
   }
 
   /** Kept between calls: making some thirty closures for every note would cost more than reading it. */
@@ -136,8 +143,14 @@ export abstract class MusicParser extends LeafParser {
       ALT: () => {
         const token = this.CONSUME(Fraction);
         const text = token.image;
-        const { num, den, dots } = fractionOf(text);
-        this.sink.push({ span: this.tokenSpan(token), kind: "value", text, num, den, dots });
+        this.add({
+          span: this.tokenSpan(token),
+          kind: "value",
+          text,
+          num: numeratorOf(text),
+          den: denominatorOf(text),
+          dots: dotsOf(text),
+        });
       },
     },
     {
@@ -152,7 +165,7 @@ export abstract class MusicParser extends LeafParser {
     {
       ALT: () => {
         const token = this.CONSUME(OpenSlur);
-        this.sink.push({ span: this.tokenSpan(token), kind: "slur open", lip: false });
+        this.add({ span: this.tokenSpan(token), kind: "slur open", lip: false });
       },
     },
     { ALT: () => this.plain(this.CONSUME(CloseSlur), "slur close") },
@@ -211,11 +224,10 @@ export abstract class MusicParser extends LeafParser {
 
   /** Reads up to the end, or up to the `]` that belongs to an open bracket. */
   readonly elements = this.RULE("elements", (): MusicElement[] => {
-    const outer = this.sink;
-    const mine: MusicElement[] = [];
-    this.sink = mine;
+    const from = this.reached;
     this.MANY(this.oneElement);
-    this.sink = outer;
+    const mine = this.found.slice(from, this.reached);
+    this.reached = from;
     return mine;
   });
 
@@ -247,7 +259,7 @@ export abstract class MusicParser extends LeafParser {
     const span = this.span(first);
     const text = dotted ? `dotted ${word.image}` : word.image;
     const den = wordDenominator(word.image);
-    this.sink.push({ span, kind: "value", text, num: 1, den, dots: dotted ? 1 : 0 });
+    this.add({ span, kind: "value", text, num: 1, den, dots: dotted ? 1 : 0 });
   });
 
   private readonly lipSlur = this.RULE("lipSlur", (): void => {
@@ -372,7 +384,7 @@ export abstract class MusicParser extends LeafParser {
     const message = "Before a `[` stands `triplet`, `5:4`, `repeat` or `ending 1`.";
     this.odd.push({ token: open, message });
     const span = this.span(open);
-    this.sink.push({ span, kind: "unread music", text: this.source.slice(span.start, span.end) });
+    this.add({ span, kind: "unread music", text: this.source.slice(span.start, span.end) });
   });
 
   private readonly tuplet = this.RULE("tuplet", (): void => {
