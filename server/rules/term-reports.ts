@@ -7,7 +7,7 @@ import { sameList } from "../plan/same-list";
 import type { Term } from "../plan/term";
 import { weekTotals } from "../totals/week";
 import { datesOf } from "./dates-of";
-import type { Raw, TermRule } from "./rule";
+import type { Raw, Report, TermRule } from "./rule";
 
 /** What the rules have to say of a term as one player meets it, in their order. */
 export type Said = readonly (readonly [TermRule, Raw])[];
@@ -42,7 +42,14 @@ export function termReports(plan: Plan, term: Term, rules: readonly TermRule[]):
     if (kept !== undefined && kept.days === days.days) return kept.said;
     const said: (readonly [TermRule, Raw])[] = [];
     const view = { plan, days, weeks: weekTotals(days), datesOf: datesOf(days) };
-    for (const rule of rules) rule.check(view, (raw) => said.push([rule, raw]));
+    let asked: TermRule;
+    const report: Report = (raw) => {
+      said.push([asked, raw]);
+    };
+    for (const rule of rules) {
+      asked = rule;
+      rule.check(view, report);
+    }
     byPlayer.set(days.player, { days: days.days, said });
     return said;
   };

@@ -1,5 +1,7 @@
+import { Memory } from "../../../grammar/memory";
+import type { PlayerTerm } from "../../days/day";
 import { placementName } from "../../days/placement";
-import type { Rule } from "../rule";
+import type { Raw, Rule } from "../rule";
 import { list, quoted } from "../words";
 
 export const walkUnfinished: Rule = {
@@ -11,18 +13,30 @@ export const walkUnfinished: Rule = {
   mend: "More days, a shorter walk, or `all keys …`.",
   check: ({ days }, report) => {
     if (days.unfinished.length === 0) return;
-    const walks = days.unfinished.map(
-      ({ assignment, left }) => `${quoted(assignment.exercise)} (${list(left.map(placementName), 3)})`,
-    );
-    report({
-      place: days.term.place,
-      message: `Some walks run out of days before their last keys: ${list([...new Set(walks)], 4)}.`,
-      // A finding of the whole term recurs for every player; one date keeps those together.
-      date: days.term.dates.to,
-      related: days.unfinished.slice(0, 20).map(({ assignment, left }) => ({
-        place: assignment.place,
-        message: `never reaches ${list(left.map(placementName), 7)}`,
-      })),
-    });
+    let raw = said.get(days.unfinished);
+    if (raw === undefined) {
+      raw = unfinished(days);
+      said.set(days.unfinished, raw);
+    }
+    report(raw);
   },
 };
+
+/** Players walk alike far more often than they are alike; then the same is said of them all. */
+const said = new Memory<PlayerTerm["unfinished"], Raw>();
+
+function unfinished({ term, unfinished: all }: PlayerTerm): Raw {
+  const walks = all.map(
+    ({ assignment, left }) => `${quoted(assignment.exercise)} (${list(left.map(placementName), 3)})`,
+  );
+  return {
+    place: term.place,
+    message: `Some walks run out of days before their last keys: ${list([...new Set(walks)], 4)}.`,
+    // A finding of the whole term recurs for every player; one date keeps those together.
+    date: term.dates.to,
+    related: all.slice(0, 20).map(({ assignment, left }) => ({
+      place: assignment.place,
+      message: `never reaches ${list(left.map(placementName), 7)}`,
+    })),
+  };
+}
