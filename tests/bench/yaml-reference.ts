@@ -25,4 +25,12 @@ export class YamlReference {
     const problems = await this.service.doValidation(document, false);
     return problems.length;
   }
+
+  /** The same for a document that is sound: fails where the service finds anything in it. */
+  async soundly(text: string): Promise<void> {
+    const problems = await this.validate(text);
+    if (problems > 0) {
+      throw new Error(`the YAML plan has ${problems} problems: the reference is not what it should be`);
+    }
+  }
 }
