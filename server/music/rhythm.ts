@@ -71,7 +71,8 @@ export function totalValue(notes: readonly { readonly value: Fraction }[]): Frac
   let den = 1;
   for (const { value } of notes) {
     // Note values mostly divide each other; those are counted in the smaller without a fraction for each sum.
-    if (den % value.den === 0) num += value.num * (den / value.den);
+    if (den === value.den) num += value.num;
+    else if (den % value.den === 0) num += value.num * (den / value.den);
     else if (value.den % den === 0) {
       num = num * (value.den / den) + value.num;
       den = value.den;

@@ -15,9 +15,12 @@ export function findsAll(
   if (allFoundIn.get(term)?.every((table, i) => table === tables[i]) === true) return true;
   const names = namesIn(term);
   const all =
-    [...names.exercises].every((name) => exercises.has(name)) &&
-    [...names.routines].every((name) => routines.has(name)) &&
-    [...names.players].every((name) => players.has(name));
+    hasAll(exercises, names.exercises) && hasAll(routines, names.routines) && hasAll(players, names.players);
   if (all) allFoundIn.set(term, tables);
   return all;
+}
+
+function hasAll(table: ReadonlyMap<string, unknown>, names: ReadonlySet<string>): boolean {
+  for (const name of names) if (!table.has(name)) return false;
+  return true;
 }

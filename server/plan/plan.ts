@@ -142,9 +142,14 @@ class Builder {
     let usedDrafts = this.drafts.size;
     let usedPlayers = this.playerDrafts.size;
     const mine: Declared[] = [];
+    const uses: { readonly declaration: UseDeclaration; readonly place: Place }[] = [];
     for (const piece of own) {
       const declared = this.declare(piece, true);
-      if (declared !== undefined) mine.push(declared);
+      if (declared === undefined) continue;
+      mine.push(declared);
+      if (declared.kind !== "use") continue;
+      const { declaration } = declared;
+      uses.push({ declaration, place: { piece, span: declaration.path.span } });
     }
     for (const record of records) if (!this.records.includes(record)) this.records.push(record);
 
@@ -166,30 +171,54 @@ class Builder {
     const { areas, terms } = this;
     const known = { areas, exercises, exerciseNames: this.drafts, routines, players, terms };
     const asking: Names[] = [this.mentioned];
+    const ownExercises: Exercise[] = [];
+    const ownRoutines: Routine[] = [];
+    const ownPlayers: Player[] = [];
+    const ownTerms: Term[] = [];
+    let settings = false;
     for (const each of mine) {
-      if (each.kind === "term" && each.term !== undefined) asking.push(...askedBy(each.term));
-      if (each.kind === "routine") asking.push(namesInRoutine(each.routine));
-      this.troubles.push(...nameTroubles(each, known));
+      switch (each.kind) {
+        case "exercise": {
+          const exercise = exercises.get(each.draft.declaration.name.text);
+          if (exercise !== undefined) ownExercises.push(exercise);
+          break;
+        }
+        case "routine":
+          ownRoutines.push(each.routine);
+          asking.push(namesInRoutine(each.routine));
+          break;
+        case "player": {
+          const player = players.get(each.draft.declaration.name.text);
+          if (player !== undefined) ownPlayers.push(player);
+          break;
+        }
+        case "term":
+          if (each.term === undefined) break;
+          ownTerms.push(each.term);
+          asking.push(...askedBy(each.term));
+          break;
+        case "studio":
+          settings = true;
+          break;
+        case "use":
+        case "area":
+        case "record":
+          break;
+      }
+      const troubles = nameTroubles(each, known);
+      if (troubles.length > 0) this.troubles.push(...troubles);
     }
     return {
       settings: this.settings,
       ...known,
       records: this.records,
       own: {
-        exercises: gathered(mine, (each) =>
-          each.kind === "exercise" ? exercises.get(each.draft.declaration.name.text) : undefined,
-        ),
-        routines: gathered(mine, (each) => (each.kind === "routine" ? each.routine : undefined)),
-        players: gathered(mine, (each) =>
-          each.kind === "player" ? players.get(each.draft.declaration.name.text) : undefined,
-        ),
-        terms: gathered(mine, (each) => (each.kind === "term" ? each.term : undefined)),
-        settings: mine.some((each) => each.kind === "studio"),
-        uses: own.flatMap((piece) =>
-          piece.declaration?.kind === "use"
-            ? [{ declaration: piece.declaration, place: { piece, span: piece.declaration.path.span } }]
-            : [],
-        ),
+        exercises: ownExercises,
+        routines: ownRoutines,
+        players: ownPlayers,
+        terms: ownTerms,
+        settings,
+        uses,
       },
       mentioned: new JointNames(asking),
       troubles: this.troubles,
@@ -342,16 +371,6 @@ const mergedDrafts = new Memory<
 /** Where the name of an exercise or a player stands. */
 function placeOf({ piece, declaration }: ExerciseDraft | PlayerDraft): Place {
   return { piece, span: declaration.name.span };
-}
-
-/** What there is of each, in their order. */
-function gathered<From, T>(from: readonly From[], read: (each: From) => T | undefined): T[] {
-  const all: T[] = [];
-  for (const each of from) {
-    const one = read(each);
-    if (one !== undefined) all.push(one);
-  }
-  return all;
 }
 
 /** The players a term is for: those it names, and every student who is like one of them. */

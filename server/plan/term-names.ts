@@ -17,7 +17,9 @@ export function namesIn(term: Term): TermNames {
   const before = known.get(term);
   if (before !== undefined) return before;
   const played = new Set<string>();
-  const exercises = new Set<string>();
+  // Of a term that changes nothing for anybody, these are all there are.
+  const changed = term.changes.some(({ changes }) => changes.some((change) => "exercise" in change));
+  const exercises = changed ? new Set<string>() : played;
   const routines = new Set<string>();
   const players = new Set(term.players.map(({ text }) => text));
   for (const weeks of term.weeks) {
@@ -33,7 +35,7 @@ export function namesIn(term: Term): TermNames {
       if (change.kind === "replace" || change.kind === "leave out") exercises.add(change.exercise);
     }
   }
-  for (const name of played) exercises.add(name);
+  if (changed) for (const name of played) exercises.add(name);
   const names = { played, exercises, routines, players };
   known.set(term, names);
   return names;
