@@ -8,103 +8,70 @@ import { readFile } from "node:fs/promises";
 import path from "node:path";
 import type { Frame } from "playwright-core";
 import { audit } from "./audit";
-import { editions } from "./editions";
 import { Failure } from "./failure";
-import { openWorkbench } from "./open-workbench";
 import { runAsProgram } from "./run-as-program";
 import { sampleWorkspace } from "./sample-workspace";
-import { camera, onTour, Steps, THEMES, tourOptions } from "./tours";
-import { Ui } from "./ui";
+import { THEMES, tour, tourOptions } from "./tours";
 
 async function main(): Promise<number> {
   const options = await tourOptions(process.argv.slice(2));
-  const { name, host, themes } = options;
-  const steps = new Steps();
-  const walk = (title: string, go: () => Promise<void>): Promise<void> => steps.go(title, go);
-  await onTour(async (packaged, browser) => {
-    for (const theme of themes.length > 0 ? themes : THEMES) {
-      const workbench = await openWorkbench(browser, {
-        edition: editions[name],
-        host,
-        ...packaged,
-        workspace: sampleWorkspace,
-        theme,
-      });
-      const { page } = workbench;
-      const ui = new Ui(page);
-      page.setDefaultTimeout(15_000);
-      const broken: string[] = [];
-      page.on("console", (message) => {
-        if (/content security policy|refused to/i.test(message.text())) broken.push(message.text());
-      });
-      const shot = camera(page, options, theme);
-      let inside: Frame | undefined;
-      const audited = async (title: string): Promise<void> => {
-        if (inside === undefined) throw new Failure("the preview is not open");
-        await audit(title, inside);
-      };
-      try {
-        await workbench.start();
-        await walk(`${theme}: open`, async () => {
-          await ui.ready();
-          await ui.openFile("book.practice", "book.practice");
-        });
-        await walk(`${theme}: an exercise`, async () => {
-          await ui.command("View: Toggle Primary Side Bar Visibility");
-          await ui.goTo(await lineOf("Hilltop"), 14);
-          await ui.command("Leadpipe: Show the Music Beside");
-          inside = await ui.webview();
-          await inside.getByRole("heading", { name: "Hilltop" }).waitFor();
-          await inside.locator(".picture:first-child > svg").waitFor();
-          await shot("exercise");
-          await audited("exercise");
-        });
-        await walk(`${theme}: listening`, async () => {
-          await inside?.getByLabel("Fingerings").check();
-          await inside?.getByRole("button", { name: "Play" }).click();
-          await inside?.locator(".note.now").waitFor();
-          await shot("listening");
-          await inside?.getByRole("button", { name: "Stop" }).click();
-          await inside?.getByLabel("Fingerings").uncheck();
-        });
-        await walk(`${theme}: a session`, async () => {
-          // A file opens where one is.
-          await ui.tab("book.practice").click();
-          await ui.openFile("summer.practice", "2026-27/summer.practice");
-          await ui.goTo(19, 18);
-          await inside?.getByRole("heading", { name: "First page" }).waitFor();
-          await inside?.locator(".picture svg").first().waitFor();
-          await shot("session");
-          await audited("session");
-        });
-        await walk(`${theme}: a week`, async () => {
-          await ui.goTo(207, 4);
-          await inside?.getByRole("heading", { name: /^Week/ }).waitFor();
-          await shot("week");
-          await audited("week");
-        });
-        await walk(`${theme}: a term`, async () => {
-          await ui.goTo(179, 4);
-          await inside?.getByRole("heading", { name: "Summer 2027, seniors" }).waitFor();
-          await shot("term-chart");
-          await audited("term");
-        });
-        await walk(`${theme}: a hover`, async () => {
-          await ui.goTo(275, 12);
-          await inside?.getByRole("heading", { name: "From the bridge" }).waitFor();
-          const hover = await ui.hover("From the bridge", "Long tones");
-          await hover.locator("img").first().waitFor();
-          await shot("hover");
-        });
-        await walk(`${theme}: no policy was broken`, async () => {
-          if (broken.length > 0) throw new Failure(broken.join("\n"));
-        });
-      } finally {
-        await workbench.close();
-      }
-    }
+  const themes = options.themes.length > 0 ? options.themes : THEMES;
+  return tour(options, { themes }, async ({ ui, shot, walk, keepsPolicy }) => {
+    let inside: Frame | undefined;
+    const audited = async (title: string): Promise<void> => {
+      if (inside === undefined) throw new Failure("the preview is not open");
+      await audit(title, inside);
+    };
+    await walk("the book", () => ui.openFile("book.practice", "book.practice"));
+    await walk("an exercise", async () => {
+      await ui.command("View: Toggle Primary Side Bar Visibility");
+      await ui.goTo(await lineOf("Hilltop"), 14);
+      await ui.command("Leadpipe: Show the Music Beside");
+      inside = await ui.webview();
+      await inside.getByRole("heading", { name: "Hilltop" }).waitFor();
+      await inside.locator(".picture:first-child > svg").waitFor();
+      await shot("exercise");
+      await audited("exercise");
+    });
+    await walk("listening", async () => {
+      await inside?.getByLabel("Fingerings").check();
+      await inside?.getByRole("button", { name: "Play" }).click();
+      await inside?.locator(".note.now").waitFor();
+      await shot("listening");
+      await inside?.getByRole("button", { name: "Stop" }).click();
+      await inside?.getByLabel("Fingerings").uncheck();
+    });
+    await walk("a session", async () => {
+      // A file opens where one is.
+      await ui.tab("book.practice").click();
+      await ui.openFile("summer.practice", "2026-27/summer.practice");
+      await ui.goTo(19, 18);
+      await inside?.getByRole("heading", { name: "First page" }).waitFor();
+      await inside?.locator(".picture svg").first().waitFor();
+      await shot("session");
+      await audited("session");
+    });
+    await walk("a week", async () => {
+      await ui.goTo(207, 4);
+      await inside?.getByRole("heading", { name: /^Week/ }).waitFor();
+      await shot("week");
+      await audited("week");
+    });
+    await walk("a term", async () => {
+      await ui.goTo(179, 4);
+      await inside?.getByRole("heading", { name: "Summer 2027, seniors" }).waitFor();
+      await shot("term-chart");
+      await audited("term");
+    });
+    await walk("a hover", async () => {
+      await ui.goTo(275, 12);
+      await inside?.getByRole("heading", { name: "From the bridge" }).waitFor();
+      const hover = await ui.hover("From the bridge", "Long tones");
+      await hover.locator("img").first().waitFor();
+      await shot("hover");
+    });
+    await walk("no policy was broken", keepsPolicy);
   });
-  return steps.close();
 }
 
 /** The line of the book, from 1, on which an exercise begins. */

@@ -1,12 +1,14 @@
 import { mkdir } from "node:fs/promises";
 import path from "node:path";
-import type { Browser, Page } from "playwright-core";
-import type { EditionName, Theme } from "./editions";
+import type { Page } from "playwright-core";
+import { type EditionName, editions, type Theme } from "./editions";
 import { Failure } from "./failure";
-import type { Host } from "./open-workbench";
-import { type Packaged, packageExtension } from "./package-extension";
+import { type Host, openWorkbench, type Workbench } from "./open-workbench";
+import { packageExtension } from "./package-extension";
+import { sampleWorkspace } from "./sample-workspace";
 import { startChromium } from "./start-chromium";
 import { makeTemporaryFolder } from "./temporary-folder";
+import { Ui } from "./ui";
 
 /** What all walks through an editor share: which one, step by step, with pictures, and a line that counts. */
 
@@ -37,12 +39,12 @@ export async function tourOptions(words: readonly string[]): Promise<TourOptions
 }
 
 /** The steps of a walk, each counted; one that fails keeps none from being tried. */
-export class Steps {
+class Steps {
   private passed = 0;
   private failed = 0;
 
   /** Goes one step. `missed` is called where it fails. */
-  async go(title: string, step: () => Promise<void>, missed?: () => Promise<unknown>): Promise<void> {
+  async go(title: string, step: () => Promise<void>, missed: () => Promise<unknown>): Promise<void> {
     const begun = performance.now();
     try {
       await step();
@@ -51,7 +53,7 @@ export class Steps {
     } catch (thrown) {
       this.failed++;
       console.log(`FAILED  ${title}: ${String(thrown)}`);
-      await missed?.();
+      await missed();
     }
   }
 
@@ -62,27 +64,78 @@ export class Steps {
   }
 }
 
-/** Takes pictures of a page, named after the editor, the theme and what they show. */
-export function camera(
-  page: Page,
-  { target, name, host }: TourOptions,
-  theme: Theme,
-): (title: string) => Promise<Buffer> {
-  return (title) =>
-    page.screenshot({
-      path: path.join(target, `${name}-${host}-${theme}-${title}.png`),
-      animations: "disabled",
-    });
+/** One look at the editor: the sample studio, or another folder, open in one theme. */
+export interface Scene {
+  readonly workbench: Workbench;
+  readonly page: Page;
+  readonly ui: Ui;
+  /** Takes a picture, named after the editor, the theme and what it shows. */
+  readonly shot: (title: string) => Promise<Buffer>;
+  /** Goes one step; a picture is taken where it fails. */
+  readonly walk: (title: string, step: () => Promise<void>) => Promise<void>;
+  /** Fails where a page has done what its policy forbids. */
+  readonly keepsPolicy: () => Promise<void>;
 }
 
-/** Packages the extension and starts a browser for a walk, and clears both away. */
-export async function onTour(work: (packaged: Packaged, browser: Browser) => Promise<void>): Promise<void> {
+/** What a walk may ask for, beyond what the words on the command line say. */
+export interface Round {
+  /** One look in each of these. */
+  readonly themes: readonly Theme[];
+  /** The folder that is opened; the sample studio where none is given. It is handed one for its own files. */
+  readonly workspace?: (temporary: string) => Promise<string>;
+}
+
+/**
+ * Packages the extension, opens the editor once in each theme, and clears everything away. The number to end with:
+ * 0 where all steps passed.
+ */
+export async function tour(
+  { name, host, target }: TourOptions,
+  { themes, workspace }: Round,
+  look: (scene: Scene, theme: Theme) => Promise<void>,
+): Promise<number> {
+  const steps = new Steps();
   const temporary = await makeTemporaryFolder("package");
   const browser = await startChromium();
   try {
-    await work(await packageExtension(temporary.root), browser);
+    const packaged = await packageExtension(temporary.root);
+    const folder = (await workspace?.(path.join(temporary.root, "studio"))) ?? sampleWorkspace;
+    for (const theme of themes) {
+      const workbench = await openWorkbench(browser, {
+        edition: editions[name],
+        host,
+        ...packaged,
+        workspace: folder,
+        theme,
+      });
+      const { page } = workbench;
+      page.setDefaultTimeout(15_000);
+      const broken: string[] = [];
+      page.on("console", (message) => {
+        if (/content security policy|refused to/i.test(message.text())) broken.push(message.text());
+      });
+      const shot = (title: string): Promise<Buffer> =>
+        page.screenshot({
+          path: path.join(target, `${name}-${host}-${theme}-${title}.png`),
+          animations: "disabled",
+        });
+      const ui = new Ui(page);
+      const walk: Scene["walk"] = (title, step) =>
+        steps.go(`${theme}: ${title}`, step, () => shot(`failed-${title.replaceAll(/\W+/g, "-")}`));
+      const keepsPolicy = async (): Promise<void> => {
+        if (broken.length > 0) throw new Failure(broken.join("\n"));
+      };
+      try {
+        await workbench.start();
+        await walk("open", () => ui.ready());
+        await look({ workbench, page, ui, shot, walk, keepsPolicy }, theme);
+      } finally {
+        await workbench.close();
+      }
+    }
   } finally {
     await browser.close();
     await temporary.remove();
   }
+  return steps.close();
 }

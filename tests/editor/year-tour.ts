@@ -4,151 +4,85 @@
  *
  *     npx tsx tests/editor/year-tour.ts FOLDER [oldest|newest] [workspace|browser] [light] [dark] [contrast] [contrastLight]
  */
-import { cp, mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { cp, readFile, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import type { Frame } from "playwright-core";
 import { audit } from "./audit";
-import { editions, type Theme } from "./editions";
 import { Failure } from "./failure";
-import { openWorkbench } from "./open-workbench";
-import { packageExtension } from "./package-extension";
 import { runAsProgram } from "./run-as-program";
 import { sampleWorkspace } from "./sample-workspace";
-import { startChromium } from "./start-chromium";
-import { makeTemporaryFolder } from "./temporary-folder";
-import { Ui } from "./ui";
-
-const THEMES: readonly Theme[] = ["light", "dark", "contrast", "contrastLight"];
+import { THEMES, tour, tourOptions } from "./tours";
 
 async function main(): Promise<number> {
-  const [target, ...asked] = process.argv.slice(2);
-  if (target === undefined) throw new Failure("Say into which folder the pictures go.");
-  const name = asked.includes("newest") ? "newest" : "oldest";
-  const host = asked.includes("browser") ? "browser" : "workspace";
-  const picked = THEMES.filter((theme) => asked.includes(theme));
-  await mkdir(target, { recursive: true });
-  const temporary = await makeTemporaryFolder("package");
-  const browser = await startChromium();
-  let passed = 0;
-  let failed = 0;
-  let look: ((title: string) => Promise<unknown>) | undefined;
-  const walk = async (title: string, go: () => Promise<void>): Promise<void> => {
-    const begun = performance.now();
-    try {
-      await go();
-      passed++;
-      console.log(`ok      ${title} (${Math.round(performance.now() - begun)} ms)`);
-    } catch (thrown) {
-      failed++;
-      console.log(`FAILED  ${title}: ${String(thrown)}`);
-      await look?.(`failed-${title.replaceAll(/\W+/g, "-")}`);
-    }
-  };
-  try {
-    const packaged = await packageExtension(temporary.root);
-    const workspace = await withLastYear(path.join(temporary.root, "studio"));
-    for (const theme of picked.length > 0 ? picked : THEMES) {
-      const workbench = await openWorkbench(browser, {
-        edition: editions[name],
-        host,
-        ...packaged,
-        workspace,
-        theme,
-      });
-      const { page } = workbench;
-      const ui = new Ui(page);
-      page.setDefaultTimeout(15_000);
-      const broken: string[] = [];
-      page.on("console", (message) => {
-        if (/content security policy|refused to/i.test(message.text())) broken.push(message.text());
-      });
-      const shot = (title: string): Promise<Buffer> =>
-        page.screenshot({
-          path: path.join(target, `${name}-${host}-${theme}-${title}.png`),
-          animations: "disabled",
-        });
-      look = shot;
-      const looked = async (title: string, inside: Frame): Promise<void> => {
-        await shot(title);
-        await audit(title, inside);
-      };
-      try {
-        await workbench.start();
-        await walk(`${theme}: open`, async () => {
-          await ui.ready();
-          await ui.openFile("summer.practice", "2026-27/summer.practice");
-          await ui.command("View: Toggle Primary Side Bar Visibility");
-          await ui.goTo(TERM_LINE, 4);
-        });
-        await walk(`${theme}: the report`, async () => {
-          await ui.command("Leadpipe: Show the Term's Report");
-          const inside = await ui.webview();
-          await inside.getByRole("heading", { name: "Week by week" }).waitFor();
-          await looked("report", inside);
-          await inside.getByRole("heading", { name: "Areas and days" }).scrollIntoViewIfNeeded();
-          await shot("report-areas");
-          await inside.getByRole("heading", { name: "Registers and weeks" }).scrollIntoViewIfNeeded();
-          await shot("report-registers");
-          await page.keyboard.press("Control+w");
-        });
-        await walk(`${theme}: a comparison`, async () => {
-          await ui.tab("summer.practice").click();
-          await ui.goTo(TERM_LINE, 4);
-          await ui.command("Leadpipe: Compare with Another File or Folder…");
-          const input = page.locator(".quick-input-widget input[type=text]");
-          // The dialog fills in where it is once it has looked there.
-          await page
-            .locator(".quick-input-widget .monaco-list-row", { hasText: "spring.practice" })
-            .waitFor();
-          await input.fill(path.join(workbench.folder, "last-year", "2026-27", "summer.practice"));
-          await page.locator(".quick-input-widget").getByRole("button", { name: "Compare" }).click();
-          const inside = await ui.webview();
-          await inside.getByRole("heading", { name: "The exercise book" }).waitFor();
-          await looked("comparison", inside);
-          // With room enough the two stand side by side.
-          await page.setViewportSize({ width: 2000, height: 800 });
-          await shot("comparison-wide");
-          await page.setViewportSize({ width: 1280, height: 800 });
-          await inside.getByRole("heading", { name: "Week by week" }).first().scrollIntoViewIfNeeded();
-          await shot("comparison-weeks");
-          await page.keyboard.press("Control+w");
-        });
-        await walk(`${theme}: a new term`, async () => {
-          await ui.tab("summer.practice").click();
-          await ui.goTo(TERM_LINE, 4);
-          await ui.command("Leadpipe: Start a Term from This One…");
-          const box = page.locator(".quick-input-widget");
-          const input = box.locator("input[type=text]");
-          const answers = ["2028-04-24", "2028-07-14", "2028-05-29 to 2028-06-02 half-term"];
-          for (const [step, answer] of answers.entries()) {
-            await box.getByText(`${step + 1} of 4`).waitFor();
-            await input.fill("not a day");
-            await box
-              .getByText(/^(A date|Days) such as/)
-              .first()
-              .waitFor();
-            await input.fill(answer);
-            if (step === 2) await shot("new-term-asks");
-            await input.press("Enter");
-          }
-          await box.getByText("Leave them out").click();
-          const inside = await ui.webview();
-          await inside.getByRole("heading", { name: "What was left out" }).waitFor();
-          await looked("new-term", inside);
-        });
-        await walk(`${theme}: no policy was broken`, async () => {
-          if (broken.length > 0) throw new Failure(broken.join("\n"));
-        });
-      } finally {
-        await workbench.close();
+  const options = await tourOptions(process.argv.slice(2));
+  const themes = options.themes.length > 0 ? options.themes : THEMES;
+  const round = { themes, workspace: withLastYear };
+  return tour(options, round, async ({ workbench, page, ui, shot, walk, keepsPolicy }) => {
+    const looked = async (title: string, inside: Frame): Promise<void> => {
+      await shot(title);
+      await audit(title, inside);
+    };
+    await walk("the summer's plan", async () => {
+      await ui.openFile("summer.practice", "2026-27/summer.practice");
+      await ui.command("View: Toggle Primary Side Bar Visibility");
+      await ui.goTo(TERM_LINE, 4);
+    });
+    await walk("the report", async () => {
+      await ui.command("Leadpipe: Show the Term's Report");
+      const inside = await ui.webview();
+      await inside.getByRole("heading", { name: "Week by week" }).waitFor();
+      await looked("report", inside);
+      await inside.getByRole("heading", { name: "Areas and days" }).scrollIntoViewIfNeeded();
+      await shot("report-areas");
+      await inside.getByRole("heading", { name: "Registers and weeks" }).scrollIntoViewIfNeeded();
+      await shot("report-registers");
+      await page.keyboard.press("Control+w");
+    });
+    await walk("a comparison", async () => {
+      await ui.tab("summer.practice").click();
+      await ui.goTo(TERM_LINE, 4);
+      await ui.command("Leadpipe: Compare with Another File or Folder…");
+      const input = page.locator(".quick-input-widget input[type=text]");
+      // The dialog fills in where it is once it has looked there.
+      await page.locator(".quick-input-widget .monaco-list-row", { hasText: "spring.practice" }).waitFor();
+      await input.fill(path.join(workbench.folder, "last-year", "2026-27", "summer.practice"));
+      await page.locator(".quick-input-widget").getByRole("button", { name: "Compare" }).click();
+      const inside = await ui.webview();
+      await inside.getByRole("heading", { name: "The exercise book" }).waitFor();
+      await looked("comparison", inside);
+      // With room enough the two stand side by side.
+      await page.setViewportSize({ width: 2000, height: 800 });
+      await shot("comparison-wide");
+      await page.setViewportSize({ width: 1280, height: 800 });
+      await inside.getByRole("heading", { name: "Week by week" }).first().scrollIntoViewIfNeeded();
+      await shot("comparison-weeks");
+      await page.keyboard.press("Control+w");
+    });
+    await walk("a new term", async () => {
+      await ui.tab("summer.practice").click();
+      await ui.goTo(TERM_LINE, 4);
+      await ui.command("Leadpipe: Start a Term from This One…");
+      const box = page.locator(".quick-input-widget");
+      const input = box.locator("input[type=text]");
+      const answers = ["2028-04-24", "2028-07-14", "2028-05-29 to 2028-06-02 half-term"];
+      for (const [step, answer] of answers.entries()) {
+        await box.getByText(`${step + 1} of 4`).waitFor();
+        await input.fill("not a day");
+        await box
+          .getByText(/^(A date|Days) such as/)
+          .first()
+          .waitFor();
+        await input.fill(answer);
+        if (step === 2) await shot("new-term-asks");
+        await input.press("Enter");
       }
-    }
-  } finally {
-    await browser.close();
-    await temporary.remove();
-  }
-  console.log(`${passed} passed, ${failed} failed`);
-  return failed === 0 ? 0 : 1;
+      await box.getByText("Leave them out").click();
+      const inside = await ui.webview();
+      await inside.getByRole("heading", { name: "What was left out" }).waitFor();
+      await looked("new-term", inside);
+    });
+    await walk("no policy was broken", keepsPolicy);
+  });
 }
 
 /** The line of the seniors' term in its plan, from 1. */
