@@ -31,7 +31,16 @@ const STEP_SEMITONES: readonly number[] = [0, 2, 4, 5, 7, 9, 11];
 
 const LETTERS = "CDEFGAB";
 
+/** The steps of the letters from A. */
+const STEPS: readonly number[] = [5, 6, 0, 1, 2, 3, 4];
+
+const LETTER_A = "A".charCodeAt(0);
 const DIGIT_ZERO = "0".charCodeAt(0);
+const NATURAL = "♮".charCodeAt(0);
+const SHARP = "#".charCodeAt(0);
+const PRINTED_SHARP = "♯".charCodeAt(0);
+const FLAT = "b".charCodeAt(0);
+const PRINTED_FLAT = "♭".charCodeAt(0);
 
 /** The accidentals in the two ways this project writes them, indexed by `alter + 2`. */
 const TYPED_ACCIDENTALS: readonly string[] = ["bb", "b", "", "#", "##"];
@@ -114,14 +123,14 @@ export function stepSemitones(step: number): number {
  */
 export function parsePitch(text: string): Pitch | undefined {
   // Books are full of these; they are read letter by letter, without making a text of each part.
-  const step = LETTERS.indexOf(text.charAt(0));
-  if (text === "" || step < 0) return undefined;
+  const step = STEPS[text.charCodeAt(0) - LETTER_A];
+  if (step === undefined) return undefined;
   let at = 1;
   let alter = 0;
-  if (text[at] === "♮") at++;
+  if (text.charCodeAt(at) === NATURAL) at++;
   else {
-    const up = halfStepOf(text[at]);
-    while (up !== 0 && halfStepOf(text[at]) === up) {
+    const up = halfStepOf(text.charCodeAt(at));
+    while (up !== 0 && halfStepOf(text.charCodeAt(at)) === up) {
       alter += up;
       at++;
     }
@@ -131,10 +140,10 @@ export function parsePitch(text: string): Pitch | undefined {
   return octave === undefined ? undefined : pitchOf(step, alter, octave);
 }
 
-/** What one sign does to a note, in half steps; 0 for anything that is no sharp and no flat. */
-function halfStepOf(sign: string | undefined): number {
-  if (sign === "#" || sign === "♯") return 1;
-  return sign === "b" || sign === "♭" ? -1 : 0;
+/** What a letter does to a note, in half steps; 0 for any that is no sharp and no flat. */
+function halfStepOf(code: number): number {
+  if (code === SHARP || code === PRINTED_SHARP) return 1;
+  return code === FLAT || code === PRINTED_FLAT ? -1 : 0;
 }
 
 /** The octave that is all the rest of a text, −1…9. */

@@ -51,13 +51,18 @@ const gathered = {
   keys: [] as (Key | undefined)[],
 };
 
-/** Orders without repeats, by the number of bars. */
+/** Up to how many bars scores without repeats share their order: nearly all that are written. */
+const SHARED_ORDERS = 128;
+
+/** The shared orders by their number of bars. */
 const inTurn: (readonly number[] | undefined)[] = [];
 
 /** So many bars one after the other. */
 function oneByOne(bars: number): readonly number[] {
-  const order = inTurn[bars] ?? Array.from({ length: bars }, (_, i) => i);
-  inTurn[bars] = order;
+  const known = inTurn[bars];
+  if (known !== undefined) return known;
+  const order = Array.from({ length: bars }, (_, i) => i);
+  if (bars <= SHARED_ORDERS) inTurn[bars] = order;
   return order;
 }
 
