@@ -27,11 +27,12 @@ export function placementAt(travel: Travel, position: number): Placement {
 export function passesFrom(
   assignment: Assignment,
   exercise: Exercise,
-  travel: Travel,
+  turns: Turns,
   asked: WeekAsk,
   start: number,
   share: number,
 ): readonly Pass[] {
+  const { travel } = turns;
   const { amount } = assignment;
   if (exercise.series !== undefined) return seriesFrom(exercise.series, amount, travel, asked, start, share);
   const { much } = asked;
@@ -39,11 +40,11 @@ export function passesFrom(
   const one = !travel.all || keys === 1;
   if (amount.kind === "time") {
     const fit = timesThatFit(much * share, asked.play, asked.rest);
-    return one ? inTurn(travel, start, 1, fit) : inTurn(travel, start, fit, 1);
+    return one ? turns.from(start, 1, fit) : turns.from(start, fit, 1);
   }
-  if (one) return inTurn(travel, start, 1, easedTimes(much, share));
+  if (one) return turns.from(start, 1, easedTimes(much, share));
   return share === 1
-    ? inTurn(travel, start, keys, much)
+    ? turns.from(start, keys, much)
     : asFarAs(easedTimes(much * keys, share), travel, start, much);
 }
 
@@ -58,27 +59,41 @@ function asFarAs(left: number, travel: Travel, start: number, times: number): re
   return passes;
 }
 
-/** Those that were asked for of each travel, by the position they start from. */
-const known = new Memory<Travel, (readonly (readonly Pass[])[] | undefined)[]>();
-
 /**
- * So many keys in turn, each so many times through. Weeks and assignments that travel alike ask for the same again
- * and again, and share one list.
+ * The keys of a travel in turn. Weeks and assignments that travel alike ask for the same passes again and again,
+ * and share one list.
  */
-function inTurn(travel: Travel, start: number, keys: number, times: number): readonly Pass[] {
-  let byStart = known.get(travel);
-  if (byStart === undefined) {
-    byStart = new Array<undefined>(travel.placements.length).fill(undefined);
-    known.set(travel, byStart);
+export class Turns {
+  /** The lists that were asked for, by the position they start from. */
+  private readonly byStart: (readonly (readonly Pass[])[] | undefined)[];
+
+  constructor(readonly travel: Travel) {
+    this.byStart = new Array<undefined>(travel.placements.length).fill(undefined);
   }
-  const before = byStart[start];
-  if (before !== undefined) {
-    for (const passes of before) if (passes.length === keys && passes[0]!.times === times) return passes;
+
+  /** So many keys in turn, each so many times through. */
+  from(start: number, keys: number, times: number): readonly Pass[] {
+    const before = this.byStart[start];
+    if (before !== undefined) {
+      for (const passes of before) if (passes.length === keys && passes[0]!.times === times) return passes;
+    }
+    const passes: Pass[] = [{ placement: placementAt(this.travel, start), times }];
+    for (let i = 1; i < keys; i++) passes.push({ placement: placementAt(this.travel, start + i), times });
+    this.byStart[start] = before === undefined ? [passes] : [...before, passes];
+    return passes;
   }
-  const passes: Pass[] = [{ placement: placementAt(travel, start), times }];
-  for (let i = 1; i < keys; i++) passes.push({ placement: placementAt(travel, start + i), times });
-  byStart[start] = before === undefined ? [passes] : [...before, passes];
-  return passes;
+}
+
+const known = new Memory<Travel, Turns>();
+
+/** The turns of a travel; kept with it. */
+export function turnsOf(travel: Travel): Turns {
+  let turns = known.get(travel);
+  if (turns === undefined) {
+    turns = new Turns(travel);
+    known.set(travel, turns);
+  }
+  return turns;
 }
 
 function seriesFrom(

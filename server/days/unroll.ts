@@ -12,7 +12,7 @@ import { areTheFirst } from "./are-the-first";
 import type { Day, DayItem, DaySession, DayState, PlayerTerm } from "./day";
 import { dayTotals } from "./day-totals";
 import { type Measure, measureOf, profileFor, upperSeconds } from "./measure";
-import { passesFrom, placementAt, type WeekAsk } from "./passes";
+import { passesFrom, placementAt, type Turns, turnsOf, type WeekAsk } from "./passes";
 import type { Travel } from "./placement";
 import { sharedTravel } from "./shared-travel";
 import { StretchMeter } from "./stretch-meter";
@@ -40,8 +40,10 @@ interface Asked extends WeekAsk {
 
 /** How far an assignment has walked. */
 interface Walk {
+  readonly assignment: Assignment;
   exercise: Exercise;
   travel: Travel;
+  turns: Turns;
   /** Placements played so far, counted on through all rounds. */
   position: number;
   /** Whether anything about the assignment differs from week to week. */
@@ -64,7 +66,7 @@ class Unroller {
   /** The same by the places of the assignments in their session, as far as they have begun. */
   private readonly walksByContent = new Map<SessionContent, (Walk | undefined)[]>();
   /** The walks that go on after a lesson. */
-  private readonly waiting: (readonly [Assignment, Walk])[] = [];
+  private readonly waiting: Walk[] = [];
   private readonly restarts = new Map<Assignment, PlayerTerm["restarts"][number]>();
   private readonly troubles: Trouble[] = [];
   private readonly overlaps: PlayerTerm["overlaps"][number][] = [];
@@ -179,13 +181,16 @@ class Unroller {
     const { gathered } = this;
     let count = 0;
     for (let i = 0; i < walks.length; i++) {
-      const planned = content.items[i]!;
-      if (!("exercise" in planned)) continue;
-      const exercise = this.exerciseFor(planned, walks[i], day);
-      if (exercise === undefined) continue;
-      const walk = this.walkOf(planned, exercise, walks[i]);
-      walks[i] = walk;
-      gathered[count++] = this.item(planned, walk, day.date, index, weeks, share);
+      let walk = walks[i];
+      if (walk === undefined || this.swaps) {
+        const planned = content.items[i]!;
+        if (!("exercise" in planned)) continue;
+        const exercise = this.exerciseFor(planned, day);
+        if (exercise === undefined) continue;
+        walk = this.walkOf(planned, exercise, walk);
+        walks[i] = walk;
+      }
+      gathered[count++] = this.item(walk, day.date, index, weeks, share);
     }
     // A session that comes again with the very same items is the same all through.
     const before = this.before.get(session);
@@ -253,12 +258,7 @@ class Unroller {
     return walks;
   }
 
-  private exerciseFor(
-    assignment: Assignment,
-    walk: Walk | undefined,
-    { date, week }: CalendarDay,
-  ): Exercise | undefined {
-    if (walk !== undefined && !this.swaps) return walk.exercise;
+  private exerciseFor(assignment: Assignment, { date, week }: CalendarDay): Exercise | undefined {
     // Changes speak of the exercise the line names, so that two may stand in for each other.
     const asked = assignment.exercise;
     let name = asked;
@@ -271,18 +271,11 @@ class Unroller {
     return this.plan.exercises.get(name);
   }
 
-  private item(
-    assignment: Assignment,
-    walk: Walk,
-    date: number,
-    index: number,
-    weeks: number,
-    share: number,
-  ): DayItem {
+  private item(walk: Walk, date: number, index: number, weeks: number, share: number): DayItem {
     const { travel, exercise } = walk;
     let { asked } = walk;
     if (asked === undefined || asked.exercise !== exercise || (walk.grows && asked.index !== index)) {
-      asked = this.ask(assignment, exercise, walk, index, weeks);
+      asked = this.ask(walk, index, weeks);
       asked.index = index;
       walk.asked = asked;
     }
@@ -292,7 +285,7 @@ class Unroller {
     // Most days ask for what another day asked for; those share one item.
     let item = share === 1 ? asked.items[start] : undefined;
     if (item === undefined) {
-      item = this.measured(assignment, travel, asked, start, share);
+      item = this.measured(walk, asked, start, share);
       this.items.push(item);
       if (share === 1) asked.items[start] = item;
     }
@@ -300,16 +293,10 @@ class Unroller {
     return item;
   }
 
-  private measured(
-    assignment: Assignment,
-    travel: Travel,
-    asked: Asked,
-    start: number,
-    share: number,
-  ): DayItem {
+  private measured({ assignment, travel, turns }: Walk, asked: Asked, start: number, share: number): DayItem {
     const { exercise, wholeSeconds, bpm, fastest, rest, play } = asked;
     const { settings, measure } = this;
-    const passes = passesFrom(assignment, exercise, travel, asked, start, share);
+    const passes = passesFrom(assignment, exercise, turns, asked, start, share);
     const usual = travel.placements[0]!.mode;
     const first = passes[0]?.placement.mode;
     const profile = first === usual ? asked.profile : profileFor(assignment, exercise, first, measure);
@@ -340,13 +327,8 @@ class Unroller {
     return item;
   }
 
-  private ask(
-    assignment: Assignment,
-    exercise: Exercise,
-    { travel, asked: before }: Walk,
-    index: number,
-    weeks: number,
-  ): Asked {
+  private ask(walk: Walk, index: number, weeks: number): Asked {
+    const { assignment, exercise, travel, asked: before } = walk;
     const beat = assignment.tempo?.beat ?? exercise.tempo?.beat;
     const asked = beat === undefined ? undefined : assignment.tempo?.bpm;
     let bpm = beat === undefined ? undefined : exercise.tempo?.bpm;
@@ -386,6 +368,7 @@ class Unroller {
         // A change put another exercise in its place: the same keys lie elsewhere from another home.
         known.exercise = exercise;
         known.travel = sharedTravel(this.plan, assignment, exercise, this.player.instrument);
+        known.turns = turnsOf(known.travel);
       }
       return known;
     }
@@ -405,9 +388,17 @@ class Unroller {
       const { place } = assignment.tempo;
       this.troubles.push({ kind: "no-tempo", place, exercise: exercise.name, why: exercise.content.kind });
     }
-    const walk: Walk = { exercise, travel, position: 0, grows: grows(assignment), asked: undefined };
+    const walk: Walk = {
+      assignment,
+      exercise,
+      travel,
+      turns: turnsOf(travel),
+      position: 0,
+      grows: grows(assignment),
+      asked: undefined,
+    };
     this.walks.set(assignment, walk);
-    if (travel.pacing === "when passed") this.waiting.push([assignment, walk]);
+    if (travel.pacing === "when passed") this.waiting.push(walk);
     return walk;
   }
 
@@ -428,8 +419,8 @@ class Unroller {
 
   /** Moves the walks that wait for a lesson on by one key, unless the record says it was not passed. */
   private afterLesson(date: number): void {
-    for (const [assignment, walk] of this.waiting) {
-      const { travel } = walk;
+    for (const walk of this.waiting) {
+      const { assignment, travel } = walk;
       // Another exercise in its place may travel otherwise.
       if (travel.pacing !== "when passed") continue;
       if (this.verdicts.length === 0) {
@@ -449,7 +440,7 @@ class Unroller {
 
   private unfinished(): PlayerTerm["unfinished"] {
     const unfinished: PlayerTerm["unfinished"][number][] = [];
-    for (const [assignment, { travel, position }] of this.walks) {
+    for (const { assignment, travel, position } of this.walks.values()) {
       if (travel.pacing === "afresh" || position >= travel.placements.length) continue;
       if (travel.placements.length > 1 && position > 0) {
         unfinished.push({ assignment, left: travel.placements.slice(position) });

@@ -23,22 +23,12 @@ export const highestLast: Rule = {
   check: ({ days }, report) => {
     const { upperFrom } = days.player.figures;
     if (upperFrom === undefined) return;
+    const line = midiOf(upperFrom.value);
     for (const day of days.days) {
       for (const session of day.sessions) {
-        let last: DayItem | undefined;
-        let pitched = 0;
-        let topBefore = Number.NEGATIVE_INFINITY;
-        let top = Number.NEGATIVE_INFINITY;
-        for (const item of session.items) {
-          const here = topOf(item);
-          if (here === undefined) continue;
-          topBefore = Math.max(topBefore, top);
-          top = here;
-          last = item;
-          pitched++;
-        }
-        // A tie with something earlier is no climb.
-        if (last === undefined || pitched < 3 || top < midiOf(upperFrom.value) || topBefore >= top) continue;
+        const climb = climbOf(session.items, line);
+        if (climb === undefined) continue;
+        const { last, top } = climb;
         report({
           place: last.assignment.place,
           message: `${spokenDate(day.date)}: the highest note of the session, ${pitchSign(pitchFromMidi(top, prefersFlats(last.passes[0]?.placement)))}, comes in its last exercise, ${itemName(last)}.`,
@@ -48,3 +38,30 @@ export const highestLast: Rule = {
     }
   },
 };
+
+/**
+ * The last item with notes and its highest, where that lies in the upper register and above all that came before;
+ * undefined otherwise, and where fewer than three have notes.
+ */
+function climbOf(
+  items: readonly DayItem[],
+  line: number,
+): { readonly last: DayItem; readonly top: number } | undefined {
+  let last: DayItem | undefined;
+  let top = 0;
+  let pitched = 0;
+  // Looked at from behind: most sessions end low, and then there is no more to ask.
+  for (let i = items.length - 1; i >= 0; i--) {
+    const item = items[i]!;
+    const here = topOf(item);
+    if (here === undefined) continue;
+    pitched++;
+    if (last === undefined) {
+      if (here < line) return undefined;
+      last = item;
+      top = here;
+      // A tie with something earlier is no climb.
+    } else if (here >= top) return undefined;
+  }
+  return last === undefined || pitched < 3 ? undefined : { last, top };
+}

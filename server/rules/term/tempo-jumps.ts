@@ -1,6 +1,8 @@
 import type { DayItem } from "../../days/day";
 import type { Exercise } from "../../plan/exercise";
+import type { SessionContent } from "../../plan/term";
 import type { Rule } from "../rule";
+import { sameExercises } from "../same-exercises";
 import { quoted, rise } from "../words";
 
 export const tempoJumps: Rule = {
@@ -13,12 +15,22 @@ export const tempoJumps: Rule = {
   check: ({ days, plan }, report) => {
     const most = 1 + plan.settings.tempoJump;
     const last = new Map<Exercise | string, { week: number; item: DayItem }>();
+    /** Each content as it last came, so that of a week only the first of its days is looked at. */
+    const looked = new Map<SessionContent, { week: number; items: readonly DayItem[] }>();
     for (const day of days.days) {
       if (day.week === undefined) continue;
       for (const session of day.sessions) {
         // A short version may keep to an easier tempo; it says nothing of growth.
         if (session.short) continue;
-        for (const item of session.items) {
+        const { content, items } = session;
+        const same = looked.get(content);
+        if (same === undefined) looked.set(content, { week: day.week, items });
+        else {
+          if (same.week === day.week && sameExercises(same.items, items)) continue;
+          same.week = day.week;
+          same.items = items;
+        }
+        for (const item of items) {
           if (item.bpm === undefined || item.wholeSeconds === 0) continue;
           const { articulation } = item.assignment;
           // Another articulation is another difficulty, and has a tempo of its own.

@@ -1,0 +1,8 @@
+import type { DayItem } from "../days/day";
+
+/** Whether two sessions of one content play the same exercises in turn: a change may have put in another. */
+export function sameExercises(a: readonly DayItem[], b: readonly DayItem[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i]!.exercise !== b[i]!.exercise) return false;
+  return true;
+}
