@@ -111,7 +111,7 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
       });
       return undefined;
     }
-    return { ...tonic, mode };
+    return { step: tonic.step, alter: tonic.alter, mode };
   };
   const placed = (key: Key, semitones: number): Placement => ({
     semitones,

@@ -62,6 +62,7 @@ class Unroller {
   private readonly changes: readonly Change[];
   /** Whether a change puts one exercise in another's place, or leaves one out. */
   private readonly swaps: boolean;
+  private readonly hasLessons: boolean;
   private readonly walks = new Map<Assignment, Walk>();
   /** The same by the places of the assignments in their session, as far as they have begun. */
   private readonly walksByContent = new Map<SessionContent, (Walk | undefined)[]>();
@@ -94,6 +95,7 @@ class Unroller {
     this.changes = term.changes
       .filter((each) => each.player.text === player.name)
       .flatMap((each) => each.changes);
+    this.hasLessons = term.bookings.some(({ kind }) => kind === "lesson");
     this.swaps = this.changes.some(({ kind }) => kind === "replace" || kind === "leave out");
   }
 
@@ -374,7 +376,7 @@ class Unroller {
     }
     const travel = sharedTravel(this.plan, assignment, exercise, this.player.instrument);
     this.troubles.push(...travel.troubles);
-    if (travel.pacing === "when passed" && !this.term.bookings.some((each) => each.kind === "lesson")) {
+    if (travel.pacing === "when passed" && !this.hasLessons) {
       this.troubles.push({ kind: "when-passed-no-lesson", place: assignment.place, exercise: exercise.name });
     }
     if (

@@ -354,7 +354,7 @@ class NoteProfile {
       const free = bar.freeSeconds === undefined || whole === 0 ? undefined : bar.freeSeconds / whole;
       for (const event of bar.events) {
         const value = toNumber(event.value);
-        const fermata = event.kind === "note" && event.marks.includes("fermata") ? settings.fermata : 1;
+        const fermata = event.kind === "note" && hasFermata(event) ? settings.fermata : 1;
         now.whole = free === undefined ? value * fermata : 0;
         now.seconds = free === undefined ? 0 : value * free;
         if (event.kind === "rest") {
@@ -552,6 +552,11 @@ class NoteProfile {
     this.tongue ??= { ...SILENT.tongue };
     if (perWhole > this.tongue[note.tonguing]) this.tongue[note.tonguing] = perWhole;
   }
+}
+
+/** Most notes have no mark at all. */
+function hasFermata({ marks }: ScoreNote): boolean {
+  return marks.length > 0 && marks.includes("fermata");
 }
 
 function isInTime(score: Score): boolean {

@@ -1,10 +1,24 @@
-import type { Day, DayItem } from "../days/day";
+import type { Day, DayItem, Sums } from "../days/day";
 import { type Placement, placementName } from "../days/placement";
 import { fifthsOf } from "../music/key";
 import type { Booking } from "../plan/term";
 import { minutes, quoted } from "./words";
 
 export type Summed = "clock" | "playing" | "upper" | "load";
+
+/** One of the sums of a day or a week, chosen in so many words: every day of every player is asked. */
+export function summed(sums: Sums, quantity: Summed): number {
+  switch (quantity) {
+    case "clock":
+      return sums.clock;
+    case "playing":
+      return sums.playing;
+    case "upper":
+      return sums.upper;
+    case "load":
+      return sums.load;
+  }
+}
 
 export type Contribution =
   | { readonly item: DayItem; readonly booking: undefined; readonly amount: number }

@@ -1,7 +1,7 @@
 import type { Day } from "../../days/day";
 import { spokenDate } from "../../plan/date";
 import type { PlayerFigures } from "../../plan/player";
-import { contributionLine, contributionName, contributions, type Summed } from "../contributions";
+import { contributionLine, contributionName, contributions, type Summed, summed } from "../contributions";
 import type { Raw, Report, Rule, RuleInfo, TermView } from "../rule";
 import { minutes } from "../words";
 
@@ -22,7 +22,7 @@ export function dayBudgetRule(info: RuleInfo, budget: DayBudget): Rule {
       if (stated === undefined) return;
       for (const day of view.days.days) {
         // Half a second over is rounding, not overload.
-        if (day.totals[budget.quantity] > stated.value + 0.5) overBudget(view, day, budget, report);
+        if (summed(day.totals, budget.quantity) > stated.value + 0.5) overBudget(view, day, budget, report);
       }
     },
   };
@@ -36,7 +36,7 @@ function overBudget(view: TermView, day: Day, budget: DayBudget, report: Report)
   if (most === undefined) return;
   const figure = (amount: number): string =>
     budget.quantity === "load" ? `${Math.round(amount)} points` : minutes(amount);
-  const total = figure(day.totals[budget.quantity]);
+  const total = figure(summed(day.totals, budget.quantity));
   let message = `${spokenDate(day.date)}: ${total} ${budget.words} for ${player.name}, of ${figure(stated.value)} at most.`;
   const { concert } = day;
   if (concert !== undefined && budget.quantity !== "clock") {

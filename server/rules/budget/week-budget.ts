@@ -1,9 +1,10 @@
 import { spokenDate } from "../../plan/date";
+import { type Summed, summed } from "../contributions";
 import type { Rule, RuleInfo } from "../rule";
 import { minutes } from "../words";
 
 interface WeekBudget {
-  readonly quantity: "clock" | "playing" | "upper" | "load";
+  readonly quantity: Summed;
   readonly figure: "weekClock" | "weekPlaying" | "weekUpper" | "weekLoad";
   readonly words: string;
 }
@@ -19,12 +20,14 @@ export function weekBudgetRule(info: RuleInfo, budget: WeekBudget): Rule {
       const figure = (amount: number): string =>
         budget.quantity === "load" ? `${Math.round(amount)} points` : minutes(amount);
       for (const week of view.weeks) {
-        if (week[budget.quantity] <= stated.value + 0.5) continue;
-        const total = figure(week[budget.quantity]);
+        const total = summed(week, budget.quantity);
+        if (total <= stated.value + 0.5) continue;
         report({
           place: view.days.term.place,
-          message: `Week ${week.week}: ${total} ${budget.words} for ${view.days.player.name}, of ${figure(stated.value)} at most.`,
-          details: week.days.map((day) => `${figure(day.totals[budget.quantity])}  ${spokenDate(day.date)}`),
+          message: `Week ${week.week}: ${figure(total)} ${budget.words} for ${view.days.player.name}, of ${figure(stated.value)} at most.`,
+          details: week.days.map(
+            (day) => `${figure(summed(day.totals, budget.quantity))}  ${spokenDate(day.date)}`,
+          ),
           related: stated.place === undefined ? [] : [{ place: stated.place, message: "the budget" }],
           date: week.days[0]!.date,
           wholeWeek: true,

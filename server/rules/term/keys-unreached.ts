@@ -13,7 +13,7 @@ export const keysUnreached: Rule = {
   check: ({ days }, report) => {
     const { keys } = days.player.figures;
     if (keys === undefined) return;
-    const missing = keys.value.filter((key) => !days.items.some((item) => reaches(item, key)));
+    const missing = keys.value.filter((key) => !isReached(days.items, key));
     if (missing.length === 0) return;
     report({
       place: days.term.place,
@@ -23,10 +23,14 @@ export const keysUnreached: Rule = {
   },
 };
 
-function reaches(item: DayItem, asked: Key): boolean {
-  return item.passes.some(({ placement: { key } }) => {
-    if (key === undefined || tonicClass(key) !== tonicClass(asked)) return false;
-    // Any form of the minor serves where a plain minor is on the list.
-    return key.mode === asked.mode || (asked.mode === "natural minor" && isMinor(key));
-  });
+function isReached(items: readonly DayItem[], asked: Key): boolean {
+  for (const { passes } of items) {
+    for (const { placement } of passes) {
+      const { key } = placement;
+      if (key === undefined || tonicClass(key) !== tonicClass(asked)) continue;
+      // Any form of the minor serves where a plain minor is on the list.
+      if (key.mode === asked.mode || (asked.mode === "natural minor" && isMinor(key))) return true;
+    }
+  }
+  return false;
 }
