@@ -4,7 +4,7 @@ import type { LetStand } from "../plan/let-stand";
 import type { Place } from "../plan/place";
 import type { Settings } from "../plan/settings";
 import type { Finding } from "./finding";
-import type { Raw, RuleInfo } from "./rule";
+import type { Raw, Recurring, RuleInfo } from "./rule";
 import { counted, list } from "./words";
 
 /** A `let … stand` and whom it is said of: a player, or whatever lies within its scope. */
@@ -20,7 +20,7 @@ interface Group {
   /** The gatherer it grows in; any other copies it before it grows there. */
   readonly owner: Gatherer;
   readonly info: RuleInfo;
-  readonly first: Raw;
+  readonly first: Raw | Recurring;
   readonly standing: string | undefined;
   readonly dates: Set<number>;
   readonly players: Set<string>;
@@ -72,11 +72,11 @@ export class Gatherer {
     return this.settings.severities.get(code)?.severity !== "off";
   }
 
-  add(info: RuleInfo, raw: Raw, player: string | undefined): void {
+  add(info: RuleInfo, raw: Raw | Recurring, player: string | undefined): void {
     const standing = this.standing(info.code, raw, player);
     const { piece, span } = raw.place;
     // Without a day, two messages at one place are two findings; with days, they are one that recurs.
-    const same = raw.date === undefined ? raw.message : (raw.apart ?? "");
+    const same = "say" in raw || raw.date !== undefined ? (raw.apart ?? "") : raw.message;
     const key = `${info.code}|${numberOf(piece)}|${span.start}|${span.end}|${standing ?? ""}|${same}`;
     const group = this.own(key);
     if (group === undefined) {
@@ -130,14 +130,15 @@ export class Gatherer {
     const { info, first, standing } = group;
     const dates = [...group.dates].sort((a, b) => a - b);
     const players = [...group.players];
+    const { message, details } = "say" in first ? first.say() : first;
     const stated = this.settings.severities.get(info.code)?.severity;
     const severity = stated === undefined || stated === "off" ? info.severity : stated;
     return {
       code: info.code,
       severity: standing === undefined ? severity : "note",
       place: first.place,
-      message: `${first.message}${others(dates, players, first.wholeWeek === true)}`,
-      details: first.details ?? [],
+      message: `${message}${others(dates, players, first.wholeWeek === true)}`,
+      details: details ?? [],
       related: first.related ?? [],
       standing,
       dates,
@@ -146,7 +147,7 @@ export class Gatherer {
     };
   }
 
-  private standing(code: string, raw: Raw, player: string | undefined): string | undefined {
+  private standing(code: string, raw: Raw | Recurring, player: string | undefined): string | undefined {
     for (const scoped of this.lets.get(code) ?? []) {
       if (scoped.let.on !== undefined && scoped.let.on !== raw.date) continue;
       if (!this.covers(scoped, raw, player)) continue;
@@ -156,7 +157,7 @@ export class Gatherer {
     return undefined;
   }
 
-  private covers(scoped: ScopedLet, raw: Raw, player: string | undefined): boolean {
+  private covers(scoped: ScopedLet, raw: Raw | Recurring, player: string | undefined): boolean {
     if (scoped.everywhere) return true;
     if (scoped.players !== undefined && player !== undefined) return scoped.players.has(player);
     const { scope } = scoped.let;

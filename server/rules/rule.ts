@@ -31,7 +31,16 @@ export interface Raw {
   readonly mend?: { readonly title: string; readonly text: string } | undefined;
 }
 
-export type Report = (raw: Raw) => void;
+/**
+ * One of many occurrences, as a rule about days finds them: of those that are told as one, only the first is put
+ * into words.
+ */
+export interface Recurring extends Omit<Raw, "message" | "details"> {
+  readonly date: number;
+  readonly say: () => Pick<Raw, "message" | "details">;
+}
+
+export type Report = (raw: Raw | Recurring) => void;
 
 /** A term as one player meets it, with its weeks summed. */
 export interface TermView {

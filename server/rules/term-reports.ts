@@ -7,10 +7,10 @@ import { sameList } from "../plan/same-list";
 import type { Term } from "../plan/term";
 import { weekTotals } from "../totals/week";
 import { datesOf } from "./dates-of";
-import type { Raw, Report, TermRule } from "./rule";
+import type { Raw, Recurring, Report, TermRule } from "./rule";
 
 /** What the rules have to say of a term as one player meets it, in their order. */
-export type Said = readonly (readonly [TermRule, Raw])[];
+export type Said = readonly (readonly [TermRule, Raw | Recurring])[];
 
 interface Kept {
   readonly days: PlayerTerm["days"];
@@ -40,7 +40,7 @@ export function termReports(plan: Plan, term: Term, rules: readonly TermRule[]):
   return (days) => {
     const kept = byPlayer.get(days.player);
     if (kept !== undefined && kept.days === days.days) return kept.said;
-    const said: (readonly [TermRule, Raw])[] = [];
+    const said: (readonly [TermRule, Raw | Recurring])[] = [];
     const view = { plan, days, weeks: weekTotals(days), datesOf: datesOf(days) };
     let asked: TermRule;
     const report: Report = (raw) => {

@@ -1,7 +1,14 @@
 import type { Day } from "../../days/day";
 import { spokenDate } from "../../plan/date";
 import type { PlayerFigures } from "../../plan/player";
-import { contributionLine, contributionName, contributions, type Summed, summed } from "../contributions";
+import {
+  type Contribution,
+  contributionLine,
+  contributionName,
+  contributions,
+  type Summed,
+  summed,
+} from "../contributions";
 import type { Raw, Report, Rule, RuleInfo, TermView } from "../rule";
 import { minutes } from "../words";
 
@@ -34,15 +41,6 @@ function overBudget(view: TermView, day: Day, budget: DayBudget, report: Report)
   const all = contributions(day, budget.quantity);
   const most = all[0];
   if (most === undefined) return;
-  const figure = (amount: number): string =>
-    budget.quantity === "load" ? `${Math.round(amount)} points` : minutes(amount);
-  const total = figure(summed(day.totals, budget.quantity));
-  let message = `${spokenDate(day.date)}: ${total} ${budget.words} for ${player.name}, of ${figure(stated.value)} at most.`;
-  const { concert } = day;
-  if (concert !== undefined && budget.quantity !== "clock") {
-    const left = Math.max(0, stated.value - concert.asks[budget.quantity]);
-    message += ` The concert leaves ${figure(left)} for practice.`;
-  } else message += ` Most of it: ${contributionName(most)}, ${figure(most.amount)}.`;
   // What adds most is marked, be it practice or a rehearsal.
   const { item } = most;
   const place = item === undefined ? most.booking.place : item.assignment.place;
@@ -51,9 +49,28 @@ function overBudget(view: TermView, day: Day, budget: DayBudget, report: Report)
   if (item !== undefined) related.push({ place: item.exercise.place, message: "the exercise" });
   report({
     place,
-    message,
-    details: all.slice(0, 6).map((each) => contributionLine(each, budget.quantity)),
+    say: () => said(view.days.player.name, stated.value, day, budget, all, most),
     related,
     date: day.date,
   });
+}
+
+function said(
+  player: string,
+  stated: number,
+  day: Day,
+  { quantity, words }: DayBudget,
+  all: readonly Contribution[],
+  most: Contribution,
+): Pick<Raw, "message" | "details"> {
+  const figure = (amount: number): string =>
+    quantity === "load" ? `${Math.round(amount)} points` : minutes(amount);
+  const total = figure(summed(day.totals, quantity));
+  let message = `${spokenDate(day.date)}: ${total} ${words} for ${player}, of ${figure(stated)} at most.`;
+  const { concert } = day;
+  if (concert !== undefined && quantity !== "clock") {
+    const left = Math.max(0, stated - concert.asks[quantity]);
+    message += ` The concert leaves ${figure(left)} for practice.`;
+  } else message += ` Most of it: ${contributionName(most)}, ${figure(most.amount)}.`;
+  return { message, details: all.slice(0, 6).map((each) => contributionLine(each, quantity)) };
 }

@@ -1,6 +1,9 @@
+import type { DayItem } from "../../days/day";
 import { spokenDate } from "../../plan/date";
+import type { Stated } from "../../plan/player";
+import type { Settings } from "../../plan/settings";
 import { itemName } from "../contributions";
-import type { Rule } from "../rule";
+import type { Recurring, Rule } from "../rule";
 import { minutes } from "../words";
 
 export const dayStretch: Rule = {
@@ -15,14 +18,31 @@ export const dayStretch: Rule = {
     if (stated === undefined) return;
     for (const day of days.days) {
       for (const session of day.sessions) {
-        if (session.stretch <= stated.value + 0.5 || session.stretchItem === undefined) continue;
-        report({
-          place: session.stretchItem.assignment.place,
-          message: `${spokenDate(day.date)}: ${minutes(session.stretch)} at a stretch for ${days.player.name}, of ${minutes(stated.value)} at most. Most of it: ${itemName(session.stretchItem)}. A rest of ${plan.settings.hornDown} s or more lets the horn come down.`,
-          related: stated.place === undefined ? [] : [{ place: stated.place, message: "the budget" }],
-          date: day.date,
-        });
+        const item = session.stretchItem;
+        if (session.stretch <= stated.value + 0.5 || item === undefined) continue;
+        report(tooLong(session.stretch, item, day.date, stated, days.player.name, plan.settings));
       }
     }
   },
 };
+
+function tooLong(
+  stretch: number,
+  item: DayItem,
+  date: number,
+  { value: most, place }: Stated<number>,
+  player: string,
+  { hornDown }: Settings,
+): Recurring {
+  return {
+    place: item.assignment.place,
+    say: () => {
+      const long = `${spokenDate(date)}: ${minutes(stretch)} at a stretch for ${player}, of ${minutes(most)} at most`;
+      return {
+        message: `${long}. Most of it: ${itemName(item)}. A rest of ${hornDown} s or more lets the horn come down.`,
+      };
+    },
+    related: place === undefined ? [] : [{ place, message: "the budget" }],
+    date,
+  };
+}

@@ -2,7 +2,7 @@ import type { DayItem } from "../../days/day";
 import { midiOf, pitchFromMidi, pitchSign } from "../../music/pitch";
 import { spokenDate } from "../../plan/date";
 import { itemName, prefersFlats } from "../contributions";
-import type { Rule } from "../rule";
+import type { Recurring, Rule } from "../rule";
 
 /** Written MIDI number of the highest note of an item; undefined without notes. */
 export function topOf(item: DayItem): number | undefined {
@@ -11,6 +11,12 @@ export function topOf(item: DayItem): number | undefined {
   let most = Number.NEGATIVE_INFINITY;
   for (const pass of item.passes) most = Math.max(most, pass.placement.semitones);
   return high + most;
+}
+
+interface Climb {
+  readonly last: DayItem;
+  /** Written MIDI number. */
+  readonly top: number;
 }
 
 export const highestLast: Rule = {
@@ -28,12 +34,7 @@ export const highestLast: Rule = {
       for (const session of day.sessions) {
         const climb = climbOf(session.items, line);
         if (climb === undefined) continue;
-        const { last, top } = climb;
-        report({
-          place: last.assignment.place,
-          message: `${spokenDate(day.date)}: the highest note of the session, ${pitchSign(pitchFromMidi(top, prefersFlats(last.passes[0]?.placement)))}, comes in its last exercise, ${itemName(last)}.`,
-          date: day.date,
-        });
+        report(climbs(climb, day.date));
       }
     }
   },
@@ -43,10 +44,7 @@ export const highestLast: Rule = {
  * The last item with notes and its highest, where that lies in the upper register and above all that came before;
  * undefined otherwise, and where fewer than three have notes.
  */
-function climbOf(
-  items: readonly DayItem[],
-  line: number,
-): { readonly last: DayItem; readonly top: number } | undefined {
+function climbOf(items: readonly DayItem[], line: number): Climb | undefined {
   let last: DayItem | undefined;
   let top = 0;
   let pitched = 0;
@@ -64,4 +62,16 @@ function climbOf(
     } else if (here >= top) return undefined;
   }
   return last === undefined || pitched < 3 ? undefined : { last, top };
+}
+
+function climbs({ last, top }: Climb, date: number): Recurring {
+  return {
+    place: last.assignment.place,
+    say: () => {
+      const pitch = pitchSign(pitchFromMidi(top, prefersFlats(last.passes[0]?.placement)));
+      const highest = `${spokenDate(date)}: the highest note of the session, ${pitch}`;
+      return { message: `${highest}, comes in its last exercise, ${itemName(last)}.` };
+    },
+    date,
+  };
 }

@@ -1,7 +1,8 @@
+import type { Day, DayItem } from "../../days/day";
 import { midiOf, pitchFromMidi, pitchSign } from "../../music/pitch";
 import { spokenDate } from "../../plan/date";
 import { itemName, prefersFlats } from "../contributions";
-import type { Rule } from "../rule";
+import type { Recurring, Rule } from "../rule";
 import { topOf } from "./highest-last";
 
 export const noEasingIn: Rule = {
@@ -20,11 +21,19 @@ export const noEasingIn: Rule = {
       if (first === undefined) continue;
       const top = topOf(first);
       if (top === undefined || top < line) continue;
-      report({
-        place: first.assignment.place,
-        message: `${spokenDate(day.date)}: the day begins with ${itemName(first)}, up to ${pitchSign(pitchFromMidi(top, prefersFlats(first.passes[0]?.placement)))}, already in the upper register of ${days.player.name}.`,
-        date: day.date,
-      });
+      report(beginsHigh(day, first, top, days.player.name));
     }
   },
 };
+
+function beginsHigh({ date }: Day, first: DayItem, top: number, player: string): Recurring {
+  return {
+    place: first.assignment.place,
+    say: () => {
+      const pitch = pitchSign(pitchFromMidi(top, prefersFlats(first.passes[0]?.placement)));
+      const begins = `${spokenDate(date)}: the day begins with ${itemName(first)}`;
+      return { message: `${begins}, up to ${pitch}, already in the upper register of ${player}.` };
+    },
+    date,
+  };
+}

@@ -1,7 +1,7 @@
 import type { DaySession } from "../../days/day";
 import { spokenDate } from "../../plan/date";
 import { itemName } from "../contributions";
-import type { Rule } from "../rule";
+import type { Raw, Recurring, Rule } from "../rule";
 import { minutes, quoted } from "../words";
 
 /** What a session's clock time is made of; the rest after the last note is nobody's. */
@@ -13,6 +13,18 @@ function partsOf(session: DaySession): readonly string[] {
   const pauses = session.clock - parts.reduce((sum, part) => sum + part.seconds, 0);
   if (pauses > 0.5) parts.push({ name: "the rests between", seconds: pauses });
   return parts.map((part) => `${minutes(part.seconds)}  ${part.name}`);
+}
+
+function tooLong(session: DaySession, date: number, allowed: number): Recurring {
+  return { place: session.session.place, say: () => said(session, date, allowed), date };
+}
+
+function said(session: DaySession, date: number, allowed: number): Pick<Raw, "message" | "details"> {
+  const [longest] = [...session.items].sort((a, b) => b.clock - a.clock);
+  return {
+    message: `${spokenDate(date)}: ${quoted(session.session.name)} takes ${minutes(session.clock)} of its ${minutes(allowed)}${session.short ? " (short version)" : ""}. Longest: ${longest === undefined ? "the rests" : `${itemName(longest)}, ${minutes(longest.clock)}`}.`,
+    details: partsOf(session),
+  };
 }
 
 export const sessionMinutes: Rule = {
@@ -27,13 +39,7 @@ export const sessionMinutes: Rule = {
       for (const session of day.sessions) {
         const allowed = session.content.minutes;
         if (allowed === undefined || session.clock <= allowed + 0.5) continue;
-        const most = [...session.items].sort((a, b) => b.clock - a.clock);
-        report({
-          place: session.session.place,
-          message: `${spokenDate(day.date)}: ${quoted(session.session.name)} takes ${minutes(session.clock)} of its ${minutes(allowed)}${session.short ? " (short version)" : ""}. Longest: ${most[0] === undefined ? "the rests" : `${itemName(most[0])}, ${minutes(most[0].clock)}`}.`,
-          details: partsOf(session),
-          date: day.date,
-        });
+        report(tooLong(session, day.date, allowed));
       }
     }
   },

@@ -1,5 +1,6 @@
+import type { DaySession } from "../../days/day";
 import { spokenDate } from "../../plan/date";
-import type { Rule } from "../rule";
+import type { Recurring, Rule } from "../rule";
 import { minutes, quoted } from "../words";
 
 /** Seconds of playing in a session up to which rest is not asked for. Common practice, no source. */
@@ -16,14 +17,22 @@ export const tooLittleRest: Rule = {
     for (const day of days.days) {
       for (const session of day.sessions) {
         if (session.playing <= SHORT_SESSION) continue;
-        const rest = session.clock - session.playing;
-        if (rest >= session.clock * plan.settings.rest) continue;
-        report({
-          place: session.session.place,
-          message: `${spokenDate(day.date)}: ${quoted(session.session.name)} has ${minutes(rest)} of rest in ${minutes(session.clock)}; at least ${Math.round(plan.settings.rest * 100)} % is the studio's rule.`,
-          date: day.date,
-        });
+        if (session.clock - session.playing >= session.clock * plan.settings.rest) continue;
+        report(tooLittle(session, day.date, plan.settings.rest));
       }
     }
   },
 };
+
+function tooLittle({ session, clock, playing }: DaySession, date: number, least: number): Recurring {
+  return {
+    place: session.place,
+    say: () => {
+      const rest = `${minutes(clock - playing)} of rest in ${minutes(clock)}`;
+      return {
+        message: `${spokenDate(date)}: ${quoted(session.name)} has ${rest}; at least ${Math.round(least * 100)} % is the studio's rule.`,
+      };
+    },
+    date,
+  };
+}
