@@ -67,12 +67,13 @@ async function main(): Promise<number> {
       const answers = ["2028-04-24", "2028-07-14", "2028-05-29 to 2028-06-02 half-term"];
       for (const [step, answer] of answers.entries()) {
         await box.getByText(`${step + 1} of 4`).waitFor();
+        // The editor fills in what it proposes before it lets anybody type.
+        await box.locator("input[type=text]:focus").waitFor();
         await input.fill("not a day");
-        await box
-          .getByText(/^(A date|Days) such as/)
-          .first()
-          .waitFor();
+        const refusal = box.getByText(/^(A date|Days) such as/).first();
+        await refusal.waitFor();
         await input.fill(answer);
+        await refusal.waitFor({ state: "hidden" });
         if (step === 2) await shot("new-term-asks");
         await input.press("Enter");
       }
