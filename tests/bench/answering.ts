@@ -15,7 +15,14 @@ export async function timeHere(work: () => unknown): Promise<number> {
   return performance.now() - start;
 }
 
-/** Has work done whenever the process that began this one says so, and answers how many milliseconds it took. */
-export function answering(work: () => unknown): void {
-  process.on("message", async () => process.send?.(await timeHere(work)));
+/**
+ * Has work done so many times in a row whenever the process that began this one says so, and answers how many
+ * milliseconds each of them took on average.
+ */
+export function answering(times: number, work: () => unknown): void {
+  process.on("message", async () => {
+    let sum = 0;
+    for (let i = 0; i < times; i++) sum += await timeHere(work);
+    process.send?.(sum / times);
+  });
 }

@@ -25,8 +25,6 @@ import { comparing, reporting, type YearGround } from "./year";
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 const CLI = join(ROOT, "dist", "leadpipe.cjs");
 const WARM_UP = 10;
-/** Rounds after which neither the YAML service nor the check of a whole plan gets any faster. */
-const LONG_WARM_UP = 40;
 
 let missed = 0;
 
@@ -91,7 +89,7 @@ function bundled(source: string): string {
 async function onePlan(): Promise<void> {
   const asYaml = new Apart(join(ROOT, "tests/bench/plan-as-yaml.ts"));
   const asPractice = new Apart(bundled("tests/bench/plan-as-practice.ts"));
-  await interleaved(LONG_WARM_UP, asYaml.time, asPractice.time);
+  await interleaved(WARM_UP, asYaml.time, asPractice.time);
   const [y, ours] = (await interleaved(25, asYaml.time, asPractice.time)).map(median) as [number, number];
   asYaml.end();
   asPractice.end();
