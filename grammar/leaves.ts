@@ -100,6 +100,12 @@ const COUNTS = new Map(
   "one two three four five six seven eight nine ten eleven twelve".split(" ").map((word, i) => [word, i + 1]),
 );
 
+/** The number that a count is, in figures or in words. */
+function countValue(text: string): number {
+  const figures = wholeNumber(text, 0);
+  return Number.isNaN(figures) ? (COUNTS.get(text) ?? Number(text)) : figures;
+}
+
 const ALL_HOW = new Set(["slurred", "tongued", "staccato", "tenuto"]);
 
 const NOTE_WORDS: ReadonlyMap<string, number> = new Map([
@@ -233,7 +239,7 @@ export abstract class LeafParser extends EmbeddedActionsParser {
   readonly count = this.RULE("count", (): Count => {
     const token = this.CONSUME(AnyCount);
     const text = token.image;
-    return { span: this.tokenSpan(token), text, value: COUNTS.get(text) ?? Number(text) };
+    return { span: this.tokenSpan(token), text, value: countValue(text) };
   });
 
   readonly pitch = this.RULE("pitch", (): PitchText => {

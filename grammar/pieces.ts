@@ -164,6 +164,8 @@ class Cutter {
     let inName = false;
     for (; at < length; at++) {
       const code = text.charCodeAt(at);
+      // Nearly all that is walked over are spaces, figures and letters.
+      if (code === 32 || (code >= 48 && code <= 122)) continue;
       // Straight quotes open and close alike; curly ones say which they do.
       if (code === 34) inName = !inName;
       else if (code === 8220) inName = true;

@@ -44,7 +44,7 @@ export function readPiece(text: string): Piece {
   const { lines, closing, problems, guessed } = outlined;
   const reader = new Reader(text, problems);
   const declaration = reader.declaration(outlined);
-  if (text.search(UNSEEN) >= 0) unseenProblems(tokens, problems);
+  if (UNSEEN.test(text)) unseenProblems(tokens, problems);
   if (problems.length > 1) problems.sort((a, b) => a.span.start - b.span.start);
   return {
     text,

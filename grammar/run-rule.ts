@@ -28,7 +28,7 @@ export function runRuleOver(
   trivia: Trivia,
 ): RuleResult & { readonly consumed: number } {
   parser.input = run;
-  const read = runRule(statement, trivia);
+  const { node, fault } = runRule(statement, trivia);
   const next = parser.next();
-  return { ...read, consumed: next.tokenType === EOF ? run.length : run.indexOf(next) };
+  return { node, fault, consumed: next.tokenType === EOF ? run.length : run.indexOf(next) };
 }
