@@ -11,6 +11,7 @@ import {
   K,
   LineEnd,
   madeToken,
+  meansInMusic,
   OpenBrace,
   OpenBracket,
   OpenName,
@@ -49,6 +50,8 @@ export interface Line {
 export interface FoldedBlock extends Lines {
   /** The tokens between the braces of music, line ends included; undefined for other blocks. */
   music: IToken[] | undefined;
+  /** True where each of those is known to mean something in music. */
+  meant: boolean;
   span: Span;
   /** True where the author wrote the whole block on one line. */
   inline: boolean;
@@ -316,8 +319,13 @@ class Folder {
     const { block } = this.at;
     if (block?.music?.length !== 0 || this.missing > 0) return 0;
     let end = from;
-    while (end < tokens.length && (tokens[end]!.tokenType === LineEnd || !isTelling(tokens[end]!))) end++;
+    let meant = true;
+    while (end < tokens.length && (tokens[end]!.tokenType === LineEnd || !isTelling(tokens[end]!))) {
+      if (!meansInMusic(tokens[end]!)) meant = false;
+      end++;
+    }
     if (tokens[end]?.tokenType !== CloseBrace) return 0;
+    block.meant = meant;
     this.at.music = tokens.slice(from, end);
     block.music = this.at.music;
     return end - from;
@@ -377,6 +385,7 @@ class Folder {
       tokens,
       lines,
       music,
+      meant: false,
       span,
       inline: true,
       closing: pending,

@@ -98,6 +98,8 @@ class Cutter {
   private loose = false;
   /** Where the run of comment lines just above the present line begins. */
   private comments = -1;
+  /** Where the next brace, comment or unusual line end stands. */
+  private telling = -1;
 
   constructor(
     private readonly text: string,
@@ -160,12 +162,17 @@ class Cutter {
   private walkLine(from: number): void {
     const { text } = this;
     const { length } = text;
+    if (this.telling < from) this.telling = nextTelling(text, from);
+    const end = text.indexOf("\n", from);
+    // On most lines nothing tells where a piece ends.
+    if (end >= 0 && this.telling > end) {
+      this.at = end + 1;
+      return;
+    }
     let at = from;
     let inName = false;
     for (; at < length; at++) {
       const code = text.charCodeAt(at);
-      // Nearly all that is walked over are spaces, figures and letters.
-      if (code === 32 || (code >= 48 && code <= 122)) continue;
       // Straight quotes open and close alike; curly ones say which they do.
       if (code === 34) inName = !inName;
       else if (code === 8220) inName = true;
@@ -196,6 +203,14 @@ class Cutter {
     }
     return false;
   }
+}
+
+const telling = /[{}#\r]/g;
+
+/** Where the first brace, sign of a comment or unusual line end stands, from an offset on. */
+function nextTelling(text: string, from: number): number {
+  telling.lastIndex = from;
+  return telling.test(text) ? telling.lastIndex - 1 : Number.POSITIVE_INFINITY;
 }
 
 function isLetterOrQuote(code: number): boolean {

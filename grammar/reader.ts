@@ -269,7 +269,7 @@ class Reader {
     parser.by = field.by;
     parser.source = this.text;
     parser.odd = [];
-    parser.input = withOddTokens(tokens);
+    parser.input = folded.meant ? tokens : withOddTokens(tokens);
     const elements = parser.elements();
     musicNode(folded).elements = folded.inline ? elements : tidyLines(elements);
     if (parser.odd.length === 0) return;

@@ -417,6 +417,11 @@ export const MUSIC_WORDS: readonly string[] = [...WORD_TOKENS]
 
 const READ_IN_MUSIC = tableOf(IN_MUSIC);
 
+/** Whether a token means something inside music; whether a `]` has its `[` is not asked. */
+export function meansInMusic({ tokenTypeIdx }: IToken): boolean {
+  return READ_IN_MUSIC[tokenTypeIdx] === true;
+}
+
 /** The tokens of music with those that can mean nothing there made into one kind, a `]` without its `[` too. */
 export function withOddTokens(tokens: IToken[]): IToken[] {
   let depth = 0;
@@ -427,7 +432,7 @@ export function withOddTokens(tokens: IToken[]): IToken[] {
       depth = 0;
       return true;
     }
-    return !READ_IN_MUSIC[token.tokenTypeIdx];
+    return !meansInMusic(token);
   };
   if (!tokens.some(odd)) return tokens;
   depth = 0;
