@@ -88,11 +88,6 @@ export abstract class MusicParser extends LeafParser {
     this.add({ span, kind: "unread music", text: this.source.slice(span.start, span.end) });
   }
 
-  /** Whether another token of this kind follows: a run of notes is read without asking for each what it may be. */
-  private again(type: TokenType): boolean {
-    return this.LA(1).tokenType === type;
-  }
-
   private number(token: IToken): void {
     const text = plainAccidentals(token.image);
     if (this.by === "degrees") {
@@ -131,74 +126,63 @@ export abstract class MusicParser extends LeafParser {
     this.add({ span, kind: "pitch", text: plainAccidentals(token.image) });
   }
 
+  private fraction(token: IToken): void {
+    const text = token.image;
+    this.add({
+      span: this.tokenSpan(token),
+      kind: "value",
+      text,
+      num: numeratorOf(text),
+      den: denominatorOf(text),
+      dots: dotsOf(text),
+    });
+  }
+
+  /** What is one token long, and how each is read. */
+  private readonly signs: readonly (readonly [type: TokenType, read: (token: IToken) => void])[] = [
+    [Pitch, (token) => this.written(token)],
+    [Fraction, (token) => this.fraction(token)],
+    [NumberText, (token) => this.number(token)],
+    [Negative, (token) => this.number(token)],
+    [AlteredDegree, (token) => this.number(token)],
+    [Bar, (token) => this.plain(token, "bar")],
+    [OpenSlur, (token) => this.add({ span: this.tokenSpan(token), kind: "slur open", lip: false })],
+    [CloseSlur, (token) => this.plain(token, "slur close")],
+    [LineEnd, (token) => this.plain(token, "line")],
+    [Breath, (token) => this.plain(token, "breath")],
+    [K.rest, (token) => this.plain(token, "rest")],
+    [K.tie, (token) => this.plain(token, "tie")],
+    [K.held, (token) => this.plain(token, "held")],
+    [K.pickup, (token) => this.plain(token, "pickup")],
+    [Mark, (token) => this.put(token, { kind: "mark", mark: token.image as MarkWord })],
+    [Dynamic, (token) => this.put(token, { kind: "dynamic", dynamic: token.image as DynamicWord })],
+    [Hairpin, (token) => this.put(token, { kind: "hairpin", way: token.image as "cresc" | "dim" })],
+    [
+      Tonguing,
+      (token) => this.put(token, { kind: "tonguing", how: token.image as "single" | "double" | "triple" }),
+    ],
+    [Comment, (token) => this.put(token, { kind: "comment", text: token.image.trimEnd() })],
+    [OddInMusic, (token) => this.unread(token)],
+    ...[...ONLY_BEHIND].map((type) => [type, (token: IToken) => this.unread(token)] as const),
+  ];
+
+  /** The same by the index of their token: a run of them is read without asking the rule for each. */
+  private readonly signAt = new Map(this.signs.map(([type, read]) => [type.tokenTypeIdx ?? 0, read]));
+
+  private readSigns(): void {
+    for (;;) {
+      const token = this.LA(1);
+      const read = this.signAt.get(token.tokenTypeIdx);
+      if (read === undefined) return;
+      this.SKIP_TOKEN();
+      read(token);
+    }
+  }
+  private readonly moreSigns = (): void => this.readSigns();
+
   /** Kept between calls: making some thirty closures for every note would cost more than reading it. */
   private readonly alternatives: IOrAlt<unknown>[] = [
-    {
-      ALT: () => {
-        do this.written(this.CONSUME(Pitch));
-        while (this.again(Pitch));
-      },
-    },
-    {
-      ALT: () => {
-        const token = this.CONSUME(Fraction);
-        const text = token.image;
-        this.add({
-          span: this.tokenSpan(token),
-          kind: "value",
-          text,
-          num: numeratorOf(text),
-          den: denominatorOf(text),
-          dots: dotsOf(text),
-        });
-      },
-    },
-    {
-      ALT: () => {
-        do this.number(this.CONSUME(NumberText));
-        while (this.again(NumberText));
-      },
-    },
-    { ALT: () => this.number(this.CONSUME(Negative)) },
-    { ALT: () => this.number(this.CONSUME(AlteredDegree)) },
-    { ALT: () => this.plain(this.CONSUME(Bar), "bar") },
-    {
-      ALT: () => {
-        const token = this.CONSUME(OpenSlur);
-        this.add({ span: this.tokenSpan(token), kind: "slur open", lip: false });
-      },
-    },
-    { ALT: () => this.plain(this.CONSUME(CloseSlur), "slur close") },
-    { ALT: () => this.plain(this.CONSUME(LineEnd), "line") },
-    { ALT: () => this.plain(this.CONSUME(Breath), "breath") },
-    { ALT: () => this.plain(this.CONSUME(K.rest), "rest") },
-    { ALT: () => this.plain(this.CONSUME(K.tie), "tie") },
-    { ALT: () => this.plain(this.CONSUME(K.held), "held") },
-    { ALT: () => this.plain(this.CONSUME(K.pickup), "pickup") },
-    {
-      ALT: () => {
-        const token = this.CONSUME(Mark);
-        this.put(token, { kind: "mark", mark: token.image as MarkWord });
-      },
-    },
-    {
-      ALT: () => {
-        const token = this.CONSUME(Dynamic);
-        this.put(token, { kind: "dynamic", dynamic: token.image as DynamicWord });
-      },
-    },
-    {
-      ALT: () => {
-        const token = this.CONSUME(Hairpin);
-        this.put(token, { kind: "hairpin", way: token.image as "cresc" | "dim" });
-      },
-    },
-    {
-      ALT: () => {
-        const token = this.CONSUME(Tonguing);
-        this.put(token, { kind: "tonguing", how: token.image as "single" | "double" | "triple" });
-      },
-    },
+    ...this.signs.map(([type, read]) => ({ ALT: () => read(this.CONSUME(type)) })),
     { ALT: () => this.SUBRULE(this.noteWords) },
     { ALT: () => this.SUBRULE(this.lipSlur) },
     { ALT: () => this.SUBRULE(this.bend) },
@@ -210,17 +194,12 @@ export abstract class MusicParser extends LeafParser {
     { ALT: () => this.SUBRULE(this.repeated) },
     { ALT: () => this.SUBRULE(this.endingBracket) },
     { ALT: () => this.SUBRULE(this.looseBracket) },
-    {
-      ALT: () => {
-        const token = this.CONSUME(Comment);
-        this.put(token, { kind: "comment", text: token.image.trimEnd() });
-      },
-    },
-    { ALT: () => this.unread(this.CONSUME(OddInMusic)) },
-    ...[...ONLY_BEHIND].map((type) => ({ ALT: () => this.unread(this.CONSUME(type)) })),
   ];
 
-  private readonly oneElement = (): unknown => this.OR(this.alternatives);
+  private readonly oneElement = (): void => {
+    this.OR(this.alternatives);
+    this.ACTION(this.moreSigns);
+  };
 
   /** Reads up to the end, or up to the `]` that belongs to an open bracket. */
   readonly elements = this.RULE("elements", (): MusicElement[] => {

@@ -26,7 +26,7 @@ const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 const CLI = join(ROOT, "dist", "leadpipe.cjs");
 const WARM_UP = 10;
 /** Rounds after which checking a whole plan gets no faster: the engine compiles the last of it rather late. */
-const LONG_WARM_UP = 30;
+const LONG_WARM_UP = 10;
 
 let missed = 0;
 
@@ -91,7 +91,7 @@ async function onePlan(): Promise<void> {
   const asYaml = new Apart(join(ROOT, "tests/bench/plan-as-yaml.ts"));
   const asPractice = new Apart(bundled("tests/bench/plan-as-practice.ts"));
   await interleaved(LONG_WARM_UP, asYaml.time, asPractice.time);
-  const [y, ours] = (await interleaved(25, asYaml.time, asPractice.time)).map(median) as [number, number];
+  const [y, ours] = (await interleaved(15, asYaml.time, asPractice.time)).map(median) as [number, number];
   asYaml.end();
   asPractice.end();
   const practice = practiceText(plan);

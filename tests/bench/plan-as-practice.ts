@@ -12,7 +12,7 @@ import { ONE_PLAN, studioOf } from "./studio";
 
 const text = practiceText(studioOf(ONE_PLAN));
 const tidy = tidying();
-answering(7, () => {
+answering(28, () => {
   checkTexts(new Map([["plan.practice", text]]));
   tidy();
 });

@@ -7,4 +7,4 @@ import { YAML_SCHEMA, yamlText } from "./yaml-text";
 
 const text = yamlText(studioOf(ONE_PLAN));
 const reference = new YamlReference(YAML_SCHEMA);
-answering(1, () => reference.soundly(text));
+answering(4, () => reference.soundly(text));
