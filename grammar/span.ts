@@ -7,9 +7,9 @@ export interface Span {
   readonly end: number;
 }
 
-/** Up to where in a piece, and up to what length, spans are shared: nearly all words of nearly all pieces. */
-const SHARED_STARTS = 8192;
-const SHARED_LENGTHS = 24;
+/** Up to where in a piece, and up to what length, spans are shared: the words of exercises, and of terms as they begin. */
+const SHARED_STARTS = 2048;
+const SHARED_LENGTHS = 16;
 
 /** The shared spans by their start, and of one start by their length. */
 const shared = new Array<(Span | undefined)[] | undefined>(SHARED_STARTS).fill(undefined);
