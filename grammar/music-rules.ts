@@ -58,14 +58,24 @@ type PlainKind = "bar" | "slur close" | "breath" | "rest" | "tie" | "held" | "pi
  */
 export abstract class MusicParser extends LeafParser {
   /** What the notes are written as. */
-  by: "pitches" | "degrees" | "partials" = "pitches";
+  private by: "pitches" | "degrees" | "partials" = "pitches";
   /** The text the tokens were lexed from. */
-  source = "";
+  private source = "";
   /** What was not read, in the order of the text. */
   odd: OddMusic[] = [];
   /** The elements that were read, those of open brackets before those inside, and how many they are. */
   private readonly found: MusicElement[] = [];
   private reached = 0;
+
+  /** Makes ready for the music of a text. */
+  begin(by: MusicParser["by"], source: string): void {
+    this.by = by;
+    this.source = source;
+    this.odd = [];
+    // Long music that was read before is not held on to.
+    this.found.length = 0;
+    this.reached = 0;
+  }
 
   private add(element: MusicElement): void {
     this.found[this.reached++] = element;

@@ -18,7 +18,7 @@ import {
   OtherSign,
   tableOf,
 } from "./tokens";
-import type { Block, Music, MusicElement, Trivia } from "./tree";
+import type { Block, Music, Trivia } from "./tree";
 
 /**
  * The outline of a piece: its lines, and each `{ … }` folded into one token of the line it opens on. Braces are
@@ -72,11 +72,9 @@ export function blockNode(folded: FoldedBlock): Mutable<Block<unknown>> {
 /** The node of folded music. Its elements are filled in when the statement around it has been read. */
 export function musicNode(folded: FoldedBlock): Mutable<Music> {
   const { span, inline } = folded;
-  folded.musicNode ??= { span, elements: NO_ELEMENTS, inline };
+  folded.musicNode ??= { span, elements: [], inline };
   return folded.musicNode;
 }
-
-const NO_ELEMENTS: MusicElement[] = [];
 
 /** The tree's nodes while they are being built. */
 export type Mutable<T> = {

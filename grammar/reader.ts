@@ -266,9 +266,7 @@ class Reader {
   private readMusic(folded: FoldedBlock, field: MusicField): void {
     const tokens = folded.music;
     if (tokens === undefined) return;
-    parser.by = field.by;
-    parser.source = this.text;
-    parser.odd = [];
+    parser.begin(field.by, this.text);
     parser.input = folded.meant ? tokens : withOddTokens(tokens);
     const elements = parser.elements();
     musicNode(folded).elements = folded.inline ? elements : tidyLines(elements);

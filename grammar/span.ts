@@ -21,7 +21,7 @@ const shared = new Array<(Span | undefined)[] | undefined>(SHARED_STARTS).fill(u
  */
 export function spanOf(start: number, end: number): Span {
   const length = end - start;
-  // While the grammar is recorded, tokens stand nowhere.
+  // What stands further on or is longer gets its own; so does what stands nowhere, while the grammar is recorded.
   if (!(start >= 0 && start < SHARED_STARTS && length >= 0 && length < SHARED_LENGTHS)) return { start, end };
   let there = shared[start];
   if (there === undefined) {

@@ -64,7 +64,8 @@ function sameKey(a: Key | undefined, b: Key | undefined): boolean {
 /** Some of what is asked for may stand before or behind, outside of the clause's own text. */
 function askedFor(keys: NonNullable<Assignment["keys"]>, text: string): string {
   const words = text.slice(keys.span.start, keys.span.end);
-  if (keys.kind === "in") return words;
+  // Glued, as the others are: a part of a text alone would hold on to all of it.
+  if (keys.kind === "in") return `${words},`;
   const manner = `${keys.all ? "all " : ""}${keys.pacing ?? ""}`;
   if (keys.kind === "valves") return `${words}, ${manner}`;
   const { folded, nextRound } = keys;

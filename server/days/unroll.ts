@@ -371,6 +371,7 @@ class Unroller {
         known.exercise = exercise;
         known.travel = sharedTravel(this.plan, assignment, exercise, this.player.instrument);
         known.turns = turnsOf(known.travel);
+        this.letWait(known);
       }
       return known;
     }
@@ -400,8 +401,13 @@ class Unroller {
       asked: undefined,
     };
     this.walks.set(assignment, walk);
-    if (travel.pacing === "when passed") this.waiting.push(walk);
+    this.letWait(walk);
     return walk;
+  }
+
+  /** A walk that goes on when a lesson passed it waits for lessons, whichever of its exercises began it. */
+  private letWait(walk: Walk): void {
+    if (walk.travel.pacing === "when passed" && !this.waiting.includes(walk)) this.waiting.push(walk);
   }
 
   private advance(walk: Walk, { assignment, exercise, passes }: DayItem, date: number): void {

@@ -33,7 +33,7 @@ export interface Raw {
 
 /**
  * One of many occurrences, as a rule about days finds them: of those that are told as one, only the first is put
- * into words.
+ * into words. `say` is called later, and may be called more than once: it reads nothing that changes.
  */
 export interface Recurring extends Omit<Raw, "message" | "details"> {
   readonly date: number;

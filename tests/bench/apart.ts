@@ -5,24 +5,32 @@ import type { Timed } from "./timing";
 export class Apart {
   private readonly child: ChildProcess;
 
-  /** @param script JavaScript, or TypeScript, which is read by a loader as it stands */
-  constructor(script: string) {
+  /**
+   * @param script JavaScript, or TypeScript, which is read by a loader as it stands
+   * @param inARow how often the work is done each time
+   */
+  constructor(script: string, inARow: number) {
     const execArgv = script.endsWith(".ts") ? ["--import", "tsx"] : [];
-    this.child = fork(script, { execArgv, env: { ...process.env, NODE_OPTIONS: "" } });
+    this.child = fork(script, [String(inARow)], { execArgv, env: { ...process.env, NODE_OPTIONS: "" } });
   }
 
-  /** Has the work done once. Fails where the process ends before it has answered. */
+  /** What one of a row takes. Fails where the process ends before it has answered. */
   readonly time: Timed = () =>
     new Promise((resolve, reject) => {
-      const ended = (code: number | null): void => reject(new Error(`the process apart ended with ${code}`));
-      this.child.once("exit", ended);
-      this.child.once("message", (milliseconds) => {
+      const answered = (milliseconds: unknown): void => {
         this.child.off("exit", ended);
         resolve(Number(milliseconds));
-      });
+      };
+      const ended = (code: number | null): void => {
+        this.child.off("message", answered);
+        reject(new Error(`the process apart ended with ${code}`));
+      };
+      this.child.once("exit", ended);
+      this.child.once("message", answered);
       this.child.send("once more");
     });
 
+  /** Ends the process. */
   end(): void {
     this.child.kill();
   }

@@ -178,6 +178,25 @@ describe("pacing", () => {
     expect(keys(term, 9)).toEqual(["C", "C", "C", "C", "C", "C", "C", "C", "F"]);
   });
 
+  it("waits for lessons too where another exercise stood in its place at first", () => {
+    const plan = planOf(`${BOOK}
+exercise "Page" {
+  in     "Flow"
+  printed "A study" page 3
+  range  C4 to G4
+  lasts  1 min
+}
+term "T" for "L" {
+  from 2026-09-07 to 2026-10-02
+  practice Mon to Fri
+  lesson every Wed
+  every week { every day "S" { "A" keys C, F, G when passed } }
+  change "L" { replace "A" with "Page" from 2026-09-07 to 2026-09-08 }
+}`);
+    const played = keys(termOf(plan, "L"), 13);
+    expect(played.slice(2)).toEqual(["C", "F", "F", "F", "F", "F", "G", "G", "G", "G", "G"]);
+  });
+
   it("without any lesson a walk that waits for one is noted", () => {
     expect(travelling('"A" keys C, F when passed').troubles.map((each) => each.kind)).toEqual([
       "when-passed-no-lesson",
