@@ -63,22 +63,18 @@ export abstract class MusicParser extends LeafParser {
   private source = "";
   /** What was not read, in the order of the text. */
   odd: OddMusic[] = [];
-  /** The elements that were read, those of open brackets before those inside, and how many they are. */
-  private readonly found: MusicElement[] = [];
-  private reached = 0;
+  /** The elements of the bracket being read. */
+  private sink: MusicElement[] = [];
 
   /** Makes ready for the music of a text. */
   begin(by: MusicParser["by"], source: string): void {
     this.by = by;
     this.source = source;
     this.odd = [];
-    // Long music that was read before is not held on to.
-    this.found.length = 0;
-    this.reached = 0;
   }
 
   private add(element: MusicElement): void {
-    this.found[this.reached++] = element;
+    this.sink.push(element);
   }
 
   private plain(token: IToken, kind: PlainKind): void {
@@ -179,7 +175,7 @@ export abstract class MusicParser extends LeafParser {
   /** The same by the index of their token: a run of them is read without asking the rule for each. */
   private readonly signAt = new Map(this.signs.map(([type, read]) => [type.tokenTypeIdx ?? 0, read]));
 
-  private readSigns(): void {
+  private readonly moreSigns = (): void => {
     for (;;) {
       const token = this.LA(1);
       const read = this.signAt.get(token.tokenTypeIdx);
@@ -187,8 +183,7 @@ export abstract class MusicParser extends LeafParser {
       this.SKIP_TOKEN();
       read(token);
     }
-  }
-  private readonly moreSigns = (): void => this.readSigns();
+  };
 
   /** Kept between calls: making some thirty closures for every note would cost more than reading it. */
   private readonly alternatives: IOrAlt<unknown>[] = [
@@ -213,10 +208,11 @@ export abstract class MusicParser extends LeafParser {
 
   /** Reads up to the end, or up to the `]` that belongs to an open bracket. */
   readonly elements = this.RULE("elements", (): MusicElement[] => {
-    const from = this.reached;
+    const outer = this.sink;
+    const mine: MusicElement[] = [];
+    this.sink = mine;
     this.MANY(this.oneElement);
-    const mine = this.found.slice(from, this.reached);
-    this.reached = from;
+    this.sink = outer;
     return mine;
   });
 

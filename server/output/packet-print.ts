@@ -57,8 +57,8 @@ const TIGHT = { ...COLUMNS, density: "closest", words: 9.5 } as const;
 /**
  * From the largest staff to the smallest that is still read from a stand: hand-copied parts have 8 mm, printed
  * studies 7 mm, printed parts 5.5 to 7 mm, pocket scores less than 5 mm (common practice, no source). Only where the
- * smallest staff does not help is anything left to the packet: first the aims that the book gives, then the rest of the longest
- * music; and last of all no aim stands but that of the day.
+ * smallest staff does not help is anything left to the packet: first the aims that the book gives, then the rest of
+ * the longest music; and last of all no aim stands but that of the day.
  */
 const RUNGS: Ladder = [
   { ...ROOMY, staff: 8, short: "under" },
