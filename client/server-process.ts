@@ -1,4 +1,5 @@
 import { type ChildProcess, fork } from "node:child_process";
+import { ENGINE_OPTIONS } from "../server/protocol/engine-options";
 
 /** Starts servers as processes of their own, one of them ahead of its time. */
 export class ServerProcesses {
@@ -20,6 +21,6 @@ export class ServerProcesses {
 
   private start(): ChildProcess {
     // Flags of the host's own process, such as those of a debugger, are not the server's.
-    return fork(this.script, ["--node-ipc"], { execArgv: [], silent: true });
+    return fork(this.script, ["--node-ipc"], { execArgv: [...ENGINE_OPTIONS], silent: true });
   }
 }

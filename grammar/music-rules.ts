@@ -39,6 +39,7 @@ import {
   StepName,
   Tonguing,
   Tonic,
+  tableOf,
   Unit,
 } from "./tokens";
 import type { DynamicWord, MarkWord, MusicElement, StepWord } from "./tree";
@@ -173,12 +174,12 @@ export abstract class MusicParser extends LeafParser {
   ];
 
   /** The same by the index of their token: a run of them is read without asking the rule for each. */
-  private readonly signAt = new Map(this.signs.map(([type, read]) => [type.tokenTypeIdx ?? 0, read]));
+  private readonly signAt = tableOf(this.signs);
 
   private readonly moreSigns = (): void => {
     for (;;) {
       const token = this.LA(1);
-      const read = this.signAt.get(token.tokenTypeIdx);
+      const read = this.signAt[token.tokenTypeIdx];
       if (read === undefined) return;
       this.SKIP_TOKEN();
       read(token);

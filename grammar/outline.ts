@@ -11,12 +11,12 @@ import {
   K,
   LineEnd,
   madeToken,
+  marking,
   meansInMusic,
   OpenBrace,
   OpenBracket,
   OpenName,
   OtherSign,
-  tableOf,
 } from "./tokens";
 import type { Block, Music, Trivia } from "./tree";
 
@@ -175,7 +175,7 @@ export function outline(text: string, tokens: readonly IToken[]): Outline {
 }
 
 /** What says something of lines and blocks. All else belongs to the line it stands on, and is taken over in runs. */
-const TELLING = tableOf([
+const TELLING = marking([
   ...[LineEnd, Comment, OpenBrace, CloseBrace, OpenBracket, CloseBracket, OpenName, BracedName, OtherSign],
 ]);
 

@@ -1,4 +1,11 @@
-import { createToken, type ILexingResult, type IToken, Lexer, type TokenType } from "chevrotain";
+import {
+  createToken,
+  type ILexingResult,
+  type IToken,
+  type ITokenConfig,
+  Lexer,
+  type TokenType,
+} from "chevrotain";
 import { type Keyword, WORD_GROUPS } from "./words";
 
 /**
@@ -6,16 +13,26 @@ import { type Keyword, WORD_GROUPS } from "./words";
  * looked up in a table afterwards, which is quicker than letting the lexer try each keyword in turn.
  */
 
-const category = (name: string): TokenType => createToken({ name, pattern: Lexer.NA });
+/**
+ * A kind of token. All have the same properties in the same order, whatever they have need of: the engine then finds
+ * those of every token in the same places, and lexing and parsing ask for them at each step.
+ */
+function kindOf(config: ITokenConfig): TokenType {
+  return createToken({ categories: [], label: "", ...config });
+}
+
+/** A kind that no letters are read as: a category, or what is told apart afterwards. */
+const named = (name: string, ...categories: TokenType[]): TokenType =>
+  kindOf({ name, pattern: Lexer.NA, categories });
 
 /** A number or a count word. */
-export const AnyCount = category("AnyCount");
+export const AnyCount = named("AnyCount");
 /** `quarter`, `crotchet` …, and `half`, which has other uses too. */
-export const AnyNoteWord = category("AnyNoteWord");
-export const Unit = category("Unit");
-export const InstrumentWord = category("InstrumentWord");
+export const AnyNoteWord = named("AnyNoteWord");
+export const Unit = named("Unit");
+export const InstrumentWord = named("InstrumentWord");
 /** Stands for a token that means nothing inside music; its payload is that token. */
-export const OddInMusic = category("OddInMusic");
+export const OddInMusic = named("OddInMusic");
 
 /** A letter of any script, without using the unicode flag that the lexer cannot optimise. */
 const LETTER =
@@ -25,20 +42,20 @@ const LETTER =
  * All that begins with a letter. What it is (a keyword, a note, a key, an altered degree) is seen from its
  * letters afterwards: trying five patterns on every word would cost more than the rest of lexing.
  */
-export const Word = createToken({
+export const Word = kindOf({
   name: "Word",
   pattern: new RegExp(`[A-G](?:##?|♯♯?|♭♭?)\\d*|[${LETTER}_][${LETTER}_0-9-]*`),
   categories: [InstrumentWord],
 });
-export const Pitch = createToken({ name: "Pitch", pattern: Lexer.NA });
-export const Tonic = createToken({ name: "Tonic", pattern: Lexer.NA });
+export const Pitch = named("Pitch");
+export const Tonic = named("Tonic");
 
 // A pattern of one plain letter is compared without a regular expression; most spaces and line ends are one.
-export const LineEnd = createToken({ name: "LineEnd", pattern: "\n" });
-const OtherLineEnd = createToken({ name: "OtherLineEnd", pattern: /\r\n?/ });
-const Space = createToken({ name: "Space", pattern: " ", group: Lexer.SKIPPED });
+export const LineEnd = kindOf({ name: "LineEnd", pattern: "\n" });
+const OtherLineEnd = kindOf({ name: "OtherLineEnd", pattern: /\r\n?/ });
+const Space = kindOf({ name: "Space", pattern: " ", group: Lexer.SKIPPED });
 /** Also the spaces that word processors leave behind, and a byte order mark. */
-const OtherSpace = createToken({
+const OtherSpace = kindOf({
   name: "OtherSpace",
   pattern: /[\t\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000\ufeff]+/,
   group: Lexer.SKIPPED,
@@ -62,7 +79,7 @@ export function beginsComment(text: string, offset: number): boolean {
 }
 
 /** As `beginsComment` has it. */
-export const Comment = createToken({
+export const Comment = kindOf({
   name: "Comment",
   pattern: new RegExp(`(?<![^${APART}])#(?![^${APART}#])[^\\r\\n]*`),
   start_chars_hint: ["#"],
@@ -70,7 +87,7 @@ export const Comment = createToken({
 });
 
 /** A name in quotes. The curly quotes that word processors put are as good; the printer writes straight ones. */
-export const QuotedName = createToken({
+export const QuotedName = kindOf({
   name: "QuotedName",
   pattern: /"[^"{}\r\n]*"|[“”„«][^"“”„«»{}\r\n]*[“”»]/,
 });
@@ -83,7 +100,7 @@ function restOfLine(text: string, offset: number): string {
 }
 
 /** Two names that are wrong but can be read: one that holds braces, one that is never closed. */
-export const BracedName = createToken({
+export const BracedName = kindOf({
   name: "BracedName",
   pattern: (text: string, offset: number) => {
     if (text.charCodeAt(offset) !== 34) return null;
@@ -97,7 +114,7 @@ export const BracedName = createToken({
   categories: [QuotedName],
 });
 const OPENING_QUOTES = '"“”„«';
-export const OpenName = createToken({
+export const OpenName = kindOf({
   name: "OpenName",
   pattern: (text: string, offset: number) => {
     if (!OPENING_QUOTES.includes(text.charAt(offset))) return null;
@@ -109,63 +126,58 @@ export const OpenName = createToken({
 });
 
 /** All that begins with a figure, told apart afterwards like words. */
-export const NumberText = createToken({
+export const NumberText = kindOf({
   name: "NumberText",
   pattern: /\d+(?:\/\d+(?:\/\d+|\.*)|-\d+-\d+|:\d+|\.\d+(?:\.\d+)?|[–—‑−]\d+[–—‑−]\d+)?/,
   categories: [AnyCount],
 });
-export const DateText = createToken({ name: "DateText", pattern: Lexer.NA });
+export const DateText = named("DateText");
 /** A date in one of the other ways people write it. */
-export const OtherDate = createToken({ name: "OtherDate", pattern: Lexer.NA });
-export const Fraction = createToken({ name: "Fraction", pattern: Lexer.NA });
-export const Ratio = createToken({ name: "Ratio", pattern: Lexer.NA });
+export const OtherDate = named("OtherDate");
+export const Fraction = named("Fraction");
+export const Ratio = named("Ratio");
 /** `b3` begins with a letter and is found among the words; `#3` and `-b7` are found here. */
-export const AlteredDegree = createToken({
+export const AlteredDegree = kindOf({
   name: "AlteredDegree",
   pattern: /-(?:##?|bb?|♯♯?|♭♭?)\d+|(?:##?|♯♯?|♭♭?)\d+/,
 });
-export const Negative = createToken({ name: "Negative", pattern: /-\d+/ });
+export const Negative = kindOf({ name: "Negative", pattern: /-\d+/ });
 
-export const OpenBrace = createToken({ name: "OpenBrace", pattern: "{" });
-export const CloseBrace = createToken({ name: "CloseBrace", pattern: "}" });
-export const OpenBracket = createToken({ name: "OpenBracket", pattern: "[" });
-export const CloseBracket = createToken({ name: "CloseBracket", pattern: "]" });
-export const OpenSlur = createToken({ name: "OpenSlur", pattern: "(" });
-export const CloseSlur = createToken({ name: "CloseSlur", pattern: ")" });
-export const Bar = createToken({ name: "Bar", pattern: "|" });
-export const Breath = createToken({ name: "Breath", pattern: /['’‘ʼ]/ });
-export const Comma = createToken({ name: "Comma", pattern: "," });
-export const Equals = createToken({ name: "Equals", pattern: "=" });
-export const Percent = createToken({ name: "Percent", pattern: "%" });
-export const Dash = createToken({ name: "Dash", pattern: /[-–—‑−]/ });
+export const OpenBrace = kindOf({ name: "OpenBrace", pattern: "{" });
+export const CloseBrace = kindOf({ name: "CloseBrace", pattern: "}" });
+export const OpenBracket = kindOf({ name: "OpenBracket", pattern: "[" });
+export const CloseBracket = kindOf({ name: "CloseBracket", pattern: "]" });
+export const OpenSlur = kindOf({ name: "OpenSlur", pattern: "(" });
+export const CloseSlur = kindOf({ name: "CloseSlur", pattern: ")" });
+export const Bar = kindOf({ name: "Bar", pattern: "|" });
+export const Breath = kindOf({ name: "Breath", pattern: /['’‘ʼ]/ });
+export const Comma = kindOf({ name: "Comma", pattern: "," });
+export const Equals = kindOf({ name: "Equals", pattern: "=" });
+export const Percent = kindOf({ name: "Percent", pattern: "%" });
+export const Dash = kindOf({ name: "Dash", pattern: /[-–—‑−]/ });
 /** Signs that no plan needs but hands type: they are told about in words instead of as odd letters. */
-export const OtherSign = createToken({
+export const OtherSign = kindOf({
   name: "OtherSign",
   pattern: /[#:;.!?/\\*+<>&@$^~`´_×♯♭♮»]/,
 });
 
 /** Stands for a whole `{ … }` after the outline has folded it. Its payload is a `FoldedBlock`. */
-export const BlockToken = createToken({ name: "BlockToken", pattern: Lexer.NA });
+export const BlockToken = named("BlockToken");
 /** Letters that the lexer could not place at all. */
-export const OddLetters = createToken({ name: "OddLetters", pattern: Lexer.NA });
+export const OddLetters = named("OddLetters");
 
 function keywordToken(word: string): TokenType {
   const categories: TokenType[] = [];
   if (word === "half" || word === "whole") categories.push(AnyNoteWord);
   if (word === "h" || word === "min" || word === "s") categories.push(Unit);
   if (word === "horn") categories.push(InstrumentWord);
-  return createToken({
-    name: `Keyword-${word}`,
-    label: `\`${word}\``,
-    pattern: Lexer.NA,
-    ...(categories.length > 0 ? { categories } : {}),
-  });
+  return kindOf({ name: `Keyword-${word}`, label: `\`${word}\``, pattern: Lexer.NA, categories });
 }
 
 function groupToken(name: string): TokenType {
-  if (name === "NoteWord") return createToken({ name, pattern: Lexer.NA, categories: [AnyNoteWord] });
-  if (name === "CountWord") return createToken({ name, pattern: Lexer.NA, categories: [AnyCount] });
-  return createToken({ name, pattern: Lexer.NA });
+  if (name === "NoteWord") return named(name, AnyNoteWord);
+  if (name === "CountWord") return named(name, AnyCount);
+  return named(name);
 }
 
 /** The token that each word of the language is read as. */
@@ -208,12 +220,6 @@ export const Dynamic = wordToken("mf");
 export const NoteWord = wordToken("quarter");
 export const Weekday = wordToken("Mon");
 export const CountWord = wordToken("one");
-
-/**
- * A quote that begins no whole name. Where there is one, the text is lexed a second time, with what tells such quotes
- * apart; all other texts are spared the functions that this takes.
- */
-const StrayQuote = createToken({ name: "StrayQuote", pattern: new RegExp(`[${OPENING_QUOTES}]`) });
 
 /** What is lexed, in the order in which it is tried. */
 const lexed = (...quotes: readonly TokenType[]): TokenType[] => [
@@ -262,12 +268,19 @@ export const VOCABULARY: readonly TokenType[] = [
   ...new Set(WORD_TOKENS.values()),
 ];
 
-/** A table of some token types by their index: every token of a text is looked up, and a set takes longer to ask. */
-export function tableOf(types: Iterable<TokenType>): readonly boolean[] {
+/** A table by the index of token types: every token of a text is looked up, and a map takes longer to ask. */
+export function tableOf<T>(
+  entries: Iterable<readonly [type: TokenType, what: T]>,
+): readonly (T | undefined)[] {
   const indexOf = ({ tokenTypeIdx }: TokenType): number => tokenTypeIdx ?? 0;
-  const table = new Array<boolean>(Math.max(...VOCABULARY.map(indexOf)) + 1).fill(false);
-  for (const type of types) table[indexOf(type)] = true;
+  const table = new Array<T | undefined>(Math.max(...VOCABULARY.map(indexOf)) + 1).fill(undefined);
+  for (const [type, what] of entries) table[indexOf(type)] = what;
   return table;
+}
+
+/** A table that says `true` of these. */
+export function marking(types: Iterable<TokenType>): readonly (true | undefined)[] {
+  return tableOf(Array.from(types, (type) => [type, true] as const));
 }
 
 function makeLexer(...quotes: readonly TokenType[]): Lexer {
@@ -279,12 +292,16 @@ function makeLexer(...quotes: readonly TokenType[]): Lexer {
   });
 }
 
-const plainLexer = makeLexer(StrayQuote);
+const plainLexer = makeLexer();
 let quoteLexer: Lexer | undefined;
 
+/**
+ * A quote that begins no whole name is an error to the first lexer. Where there is one, the text is lexed a second
+ * time, with what tells such quotes apart; all other texts are spared the functions that this takes.
+ */
 function tokenize(text: string): ILexingResult {
   const result = plainLexer.tokenize(text);
-  if (!result.tokens.some(({ tokenType }) => tokenType === StrayQuote)) return result;
+  if (result.errors.length === 0) return result;
   quoteLexer ??= makeLexer(BracedName, OpenName);
   return quoteLexer.tokenize(text);
 }
@@ -355,16 +372,15 @@ export function lex(text: string): IToken[] {
   const { tokens, errors } = tokenize(text);
   let before: TokenType | undefined;
   for (const token of tokens) {
-    const { image } = token;
     const last = before;
     before = token.tokenType;
     let type: TokenType | undefined;
-    if (token.tokenType === Word) {
+    if (before === Word) {
       // A code or an activity may be called like a word of the language.
       if (last === K.let || last === K.finding || last === K.activity) continue;
-      type = wordType(image);
-    } else if (token.tokenType === NumberText && image.length > 2) type = figureType(image);
-    else if (token.tokenType === OtherLineEnd) type = LineEnd;
+      type = wordType(token.image);
+    } else if (before === NumberText && token.image.length > 2) type = figureType(token.image);
+    else if (before === OtherLineEnd) type = LineEnd;
     else continue;
     token.tokenType = type;
     token.tokenTypeIdx = type.tokenTypeIdx ?? 0;
@@ -379,7 +395,7 @@ export function lex(text: string): IToken[] {
 
 /** The same definitions with all of chevrotain's checks on, for the tests. */
 export function validatedLexers(): Lexer[] {
-  return [[StrayQuote], [BracedName, OpenName]].map(
+  return [[], [BracedName, OpenName]].map(
     (quotes) =>
       new Lexer(lexed(...quotes), {
         ensureOptimizations: true,
@@ -415,7 +431,7 @@ export const MUSIC_WORDS: readonly string[] = [...WORD_TOKENS]
   .filter(([, type]) => IN_MUSIC.has(type) && !ONLY_BEHIND.has(type))
   .map(([word]) => word);
 
-const READ_IN_MUSIC = tableOf(IN_MUSIC);
+const READ_IN_MUSIC = marking(IN_MUSIC);
 
 /** Whether a token means something inside music; whether a `]` has its `[` is not asked. */
 export function meansInMusic({ tokenTypeIdx }: IToken): boolean {

@@ -8,9 +8,11 @@ export class Apart {
   /**
    * @param script JavaScript, or TypeScript, which is read by a loader as it stands
    * @param inARow how often the work is done each time
+   * @param engine what the engine is told
    */
-  constructor(script: string, inARow: number) {
-    const execArgv = script.endsWith(".ts") ? ["--import", "tsx"] : [];
+  constructor(script: string, inARow: number, engine: readonly string[] = []) {
+    const loader = script.endsWith(".ts") ? ["--import", "tsx"] : [];
+    const execArgv = [...engine, ...loader];
     this.child = fork(script, [String(inARow)], { execArgv, env: { ...process.env, NODE_OPTIONS: "" } });
   }
 

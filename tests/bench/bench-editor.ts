@@ -15,6 +15,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import { ENGINE_OPTIONS } from "../../server/protocol/engine-options";
 import { REPORTING } from "./child";
 
 /** An editor that does nothing but type and look at the clock. */
@@ -25,7 +26,7 @@ export class BenchEditor {
   private waiting: ((uri: string, version: number) => void) | undefined;
 
   constructor(server: string) {
-    const child = spawn(process.execPath, [...REPORTING, server, "--stdio"], {
+    const child = spawn(process.execPath, [...ENGINE_OPTIONS, ...REPORTING, server, "--stdio"], {
       stdio: ["pipe", "pipe", "inherit", "pipe"],
       env: { ...process.env, NODE_OPTIONS: "" },
     });

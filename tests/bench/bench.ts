@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { buildSync } from "esbuild";
+import { ENGINE_OPTIONS } from "../../server/protocol/engine-options";
 import { timeHere } from "./answering";
 import { Apart } from "./apart";
 import { memoryOfNode, timeOfNode } from "./child";
@@ -91,7 +92,7 @@ const IN_A_ROW = { yaml: 4, practice: 28 };
  */
 async function onePlan(): Promise<void> {
   const asYaml = new Apart(join(ROOT, "tests/bench/plan-as-yaml.ts"), IN_A_ROW.yaml);
-  const asPractice = new Apart(bundled("tests/bench/plan-as-practice.ts"), IN_A_ROW.practice);
+  const asPractice = new Apart(bundled("tests/bench/plan-as-practice.ts"), IN_A_ROW.practice, ENGINE_OPTIONS);
   try {
     await interleaved(WARM_UP, asYaml.time, asPractice.time);
     const [y, ours] = (await interleaved(15, asYaml.time, asPractice.time)).map(median) as [number, number];
