@@ -40,27 +40,45 @@ export interface Travel {
   readonly troubles: readonly Trouble[];
 }
 
+/** How a travel goes on from one day to the next. */
+type Manner = Pick<Travel, "all" | "pacing" | "nextRound" | "folded">;
+
+const STAYING: Manner = { all: true, pacing: "onward", nextRound: 0, folded: false };
+
+/** Every travel is made here: the engine then finds what is asked of it on each day in the same place. */
+function travel(
+  placements: readonly Placement[],
+  { all, pacing, nextRound, folded }: Manner,
+  troubles: readonly Trouble[],
+): Travel {
+  return { placements, all, pacing, nextRound, folded, troubles };
+}
+
+/** And every placement here. */
+function placement(
+  semitones: number,
+  key: Key | undefined,
+  combination: Combination | undefined,
+  mode: Mode | undefined,
+): Placement {
+  return { semitones, key, combination, mode };
+}
+
 /** Steps, at most, that a walk is followed: by then every step has come round to where it began. */
 const LONGEST_WALK = 12;
 
 /** What a placement is called: "G major", "valves 12", or nothing for home without a key. */
-export function placementName(placement: Placement): string {
-  if (placement.combination !== undefined) {
-    return placement.combination.name === "0" ? "open" : `valves ${placement.combination.name}`;
-  }
-  return placement.key === undefined ? "" : keyName(placement.key);
+export function placementName({ key, combination }: Placement): string {
+  if (combination !== undefined) return combination.name === "0" ? "open" : `valves ${combination.name}`;
+  return key === undefined ? "" : keyName(key);
 }
 
 /** Where the exercise is at home. */
 export function homePlacement(exercise: Exercise, instrument: Instrument): Placement {
   const { content } = exercise;
   const partials = content.kind === "notes" && content.by === "partials";
-  return {
-    semitones: 0,
-    key: content.kind === "notes" ? content.key : undefined,
-    combination: partials ? instrument.combinations[0] : undefined,
-    mode: undefined,
-  };
+  const key = content.kind === "notes" ? content.key : undefined;
+  return placement(0, key, partials ? instrument.combinations[0] : undefined, undefined);
 }
 
 /** The travel of an assignment, whoever asks and whenever. What cannot be is noted and left out. */
@@ -68,14 +86,7 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
   const troubles: Trouble[] = [];
   const { keys } = assignment;
   const home = homePlacement(exercise, instrument);
-  const stay: Travel = {
-    placements: [home],
-    all: true,
-    pacing: "onward",
-    nextRound: 0,
-    folded: false,
-    troubles,
-  };
+  const stay = travel([home], STAYING, troubles);
   if (keys === undefined) return stay;
   const place: Place = { piece: assignment.place.piece, span: keys.span };
   const { content } = exercise;
@@ -84,7 +95,8 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
       troubles.push({ kind: "no-valves", place, exercise: exercise.name });
       return stay;
     }
-    return { ...valveTravel(keys, home, instrument), troubles };
+    const { all, pacing = "onward" } = keys;
+    return travel(onValves(keys, home, instrument), { all, pacing, nextRound: 0, folded: false }, troubles);
   }
   if (content.kind !== "notes" || content.by === "partials" || content.key === undefined) {
     const why = content.kind === "notes" ? "partials" : content.kind;
@@ -113,25 +125,16 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
     }
     return { step: tonic.step, alter: tonic.alter, mode };
   };
-  const placed = (key: Key, semitones: number): Placement => ({
-    semitones,
-    key,
-    combination: undefined,
-    mode: key.mode === homeKey.mode ? undefined : key.mode,
-  });
+  const placed = (key: Key, semitones: number): Placement =>
+    placement(semitones, key, undefined, key.mode === homeKey.mode ? undefined : key.mode);
   if (keys.kind === "in") {
     const key = keyed(keys.key);
-    return key === undefined ? stay : { ...stay, placements: [placed(key, nearestShift(homeKey, key))] };
+    return key === undefined ? stay : travel([placed(key, nearestShift(homeKey, key))], STAYING, troubles);
   }
   const placements = keys.travel.kind === "list" ? listed(keys.travel) : walk(keys.travel);
-  return {
-    placements: placements.length === 0 ? [home] : placements,
-    folded: keys.folded,
-    all: keys.all,
-    pacing: keys.pacing ?? "onward",
-    nextRound: keys.nextRound === undefined ? 0 : signed(keys.nextRound),
-    troubles,
-  };
+  const { all, folded, pacing = "onward" } = keys;
+  const nextRound = keys.nextRound === undefined ? 0 : signed(keys.nextRound);
+  return travel(placements.length === 0 ? [home] : placements, { all, pacing, nextRound, folded }, troubles);
 
   function listed(travel: Extract<KeysClause["travel"], { kind: "list" }>): readonly Placement[] {
     const placements: Placement[] = [];
@@ -206,21 +209,18 @@ function shiftBeside(home: Key, key: Key, place: "above" | "below" | undefined):
 }
 
 /** A placement brought back by octaves, so that it lies less than one from home. */
-export function folded(placement: Placement): Placement {
-  return { ...placement, semitones: placement.semitones % 12 };
+export function folded({ semitones, key, combination, mode }: Placement): Placement {
+  return placement(semitones % 12, key, combination, mode);
 }
 
 /** A placement moved by half steps, its key spelled as it commonly is. */
-export function movedPlacement(placement: Placement, semitones: number): Placement {
-  if (semitones === 0) return placement;
-  return {
-    ...placement,
-    semitones: placement.semitones + semitones,
-    key: placement.key === undefined ? undefined : tonicAt(placement.key, semitones),
-  };
+export function movedPlacement(from: Placement, semitones: number): Placement {
+  if (semitones === 0) return from;
+  const key = from.key === undefined ? undefined : tonicAt(from.key, semitones);
+  return placement(from.semitones + semitones, key, from.combination, from.mode);
 }
 
-function valveTravel(keys: ValvesClause, home: Placement, instrument: Instrument): Omit<Travel, "troubles"> {
+function onValves(keys: ValvesClause, home: Placement, instrument: Instrument): readonly Placement[] {
   const all = instrument.combinations;
   const indexOf = (word: string): number =>
     all.findIndex((each) => each.name === (word === "open" ? "0" : word));
@@ -236,12 +236,6 @@ function valveTravel(keys: ValvesClause, home: Placement, instrument: Instrument
   const placements = indexes
     .map((index) => all[index])
     .filter((combination) => combination !== undefined)
-    .map((combination) => ({ ...home, combination, semitones: 0 - combination.semitones }));
-  return {
-    placements: placements.length === 0 ? [home] : placements,
-    all: keys.all,
-    pacing: keys.pacing ?? "onward",
-    nextRound: 0,
-    folded: false,
-  };
+    .map((combination) => placement(0 - combination.semitones, home.key, combination, home.mode));
+  return placements.length === 0 ? [home] : placements;
 }

@@ -3,7 +3,7 @@ import { midiOf } from "../music/pitch";
 import type { Player } from "../plan/player";
 import type { Term } from "../plan/term";
 import type { PlayerTerm } from "./day";
-import { type DaysPlan, TermGround } from "./term-ground";
+import { type DaysPlan, groundOf, type TermGround } from "./term-ground";
 import { unrollTerm } from "./unroll";
 import { withUpperLine } from "./with-upper-line";
 
@@ -27,12 +27,13 @@ const unrolled = new Memory<Term, Unrolled>();
  * while the text it comes from is the same.
  */
 export function sharedUnrolling(plan: DaysPlan, term: Term): (player: Player) => PlayerTerm {
-  const before = unrolled.get(term);
-  const same = before?.ground.holdsIn(plan) === true;
-  const { byKey, byRest } = same
-    ? before
-    : { byKey: new Map<string, PlayerTerm>(), byRest: new Map<string, PlayerTerm>() };
-  if (!same) unrolled.set(term, { ground: new TermGround(plan, term), byKey, byRest });
+  const ground = groundOf(plan, term);
+  let kept = unrolled.get(term);
+  if (kept?.ground !== ground) {
+    kept = { ground, byKey: new Map(), byRest: new Map() };
+    unrolled.set(term, kept);
+  }
+  const { byKey, byRest } = kept;
   return (player) => {
     const { upperFrom } = player.figures;
     const apart =

@@ -1,3 +1,4 @@
+import { Memory } from "../../grammar/memory";
 import type { Plan } from "../plan/plan";
 import { sameList } from "../plan/same-list";
 import type { Term } from "../plan/term";
@@ -34,6 +35,17 @@ export class TermGround {
     if (same) this.plan = wholesOf(plan);
     return same;
   }
+}
+
+const grounds = new Memory<Term, TermGround>();
+
+/** The ground of a term in this plan: the same one for as long as all of it is the same. */
+export function groundOf(plan: DaysPlan, term: Term): TermGround {
+  const before = grounds.get(term);
+  if (before?.holdsIn(plan) === true) return before;
+  const ground = new TermGround(plan, term);
+  grounds.set(term, ground);
+  return ground;
 }
 
 /** Of a plan no more than is looked at, so that nothing else is held on to. */

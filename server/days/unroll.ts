@@ -54,6 +54,21 @@ interface Walk {
 const NO_SESSIONS: readonly DaySession[] = [];
 const NO_BOOKINGS: readonly Booking[] = [];
 
+/** What is known of a session while its days are worked out. */
+interface KnownSession {
+  readonly content: SessionContent;
+  /** By the places of the assignments in it, as far as they have begun. */
+  readonly walks: (Walk | undefined)[];
+  /** Those of its short version, if it has one. */
+  readonly shortWalks: (Walk | undefined)[] | undefined;
+  /** It as it last came. */
+  before: DaySession | undefined;
+}
+
+function noWalks({ items }: SessionContent): (Walk | undefined)[] {
+  return new Array<Walk | undefined>(items.length).fill(undefined);
+}
+
 class Unroller {
   private readonly settings: Settings;
   private readonly calendar: TermCalendar;
@@ -64,16 +79,12 @@ class Unroller {
   private readonly swaps: boolean;
   private readonly hasLessons: boolean;
   private readonly walks = new Map<Assignment, Walk>();
-  /** The same by the places of the assignments in their session, as far as they have begun. */
-  private readonly walksByContent = new Map<SessionContent, (Walk | undefined)[]>();
   /** The walks that go on after a lesson. */
   private readonly waiting: Walk[] = [];
   private readonly restarts = new Map<Assignment, PlayerTerm["restarts"][number]>();
   private readonly troubles: Trouble[] = [];
   private readonly overlaps: PlayerTerm["overlaps"][number][] = [];
-  private readonly contents = new Map<Session, SessionContent>();
-  /** Each session as it last came. */
-  private readonly before = new Map<Session, DaySession>();
+  private readonly known = new Map<Session, KnownSession>();
   /** Every distinct item, in the order they first come. */
   private readonly items: DayItem[] = [];
   /** The items of the session at hand; what lies beyond their number is left from others. */
@@ -156,16 +167,21 @@ class Unroller {
     return comes.slice(0, length);
   }
 
-  /** All of a session's work, its routine's first. */
-  private contentOf(session: Session): SessionContent {
-    if (session.routine === undefined) return session.content;
-    let content = this.contents.get(session);
-    if (content === undefined) {
-      const routine = this.plan.routines.get(session.routine.text);
-      content = routine === undefined ? session.content : joined(session.content, routine.content);
-      this.contents.set(session, content);
+  private knownOf(session: Session): KnownSession {
+    let known = this.known.get(session);
+    if (known === undefined) {
+      const content = this.contentOf(session);
+      const { short } = content;
+      known = { content, walks: noWalks(content), shortWalks: short && noWalks(short), before: undefined };
+      this.known.set(session, known);
     }
-    return content;
+    return known;
+  }
+
+  /** All of a session's work, its routine's first. */
+  private contentOf({ content, routine }: Session): SessionContent {
+    const work = routine === undefined ? undefined : this.plan.routines.get(routine.text);
+    return work === undefined ? content : joined(content, work.content);
   }
 
   /** A session on one day: its short version, or itself at the day's share. */
@@ -175,11 +191,12 @@ class Unroller {
     light: boolean,
     dayShare: number,
   ): DaySession {
-    const full = this.contentOf(session);
-    const short = (day.short || light) && full.short !== undefined;
-    const content: SessionContent = short ? full.short! : full;
+    const known = this.knownOf(session);
+    const { before, shortWalks } = known;
+    const short = (day.short || light) && shortWalks !== undefined;
+    const walks = short ? shortWalks : known.walks;
+    const content: SessionContent = short ? known.content.short! : known.content;
     const share = dayShare * (light && !short ? 0.5 : 1);
-    const walks = this.walksIn(content);
     const { gathered } = this;
     let count = 0;
     for (let i = 0; i < walks.length; i++) {
@@ -195,13 +212,11 @@ class Unroller {
       gathered[count++] = this.item(walk, day.date, index, weeks, share);
     }
     // A session that comes again with the very same items is the same all through.
-    const before = this.before.get(session);
     if (before !== undefined && before.short === short && areTheFirst(before.items, gathered, count)) {
       return before;
     }
-    const measured = this.measuredSession(session, content, short, gathered.slice(0, count));
-    this.before.set(session, measured);
-    return measured;
+    known.before = this.measuredSession(session, content, short, gathered.slice(0, count));
+    return known.before;
   }
 
   private measuredSession(
@@ -249,15 +264,6 @@ class Unroller {
       stretch: meter.longest,
       stretchItem: meter.longestItem,
     };
-  }
-
-  private walksIn(content: SessionContent): (Walk | undefined)[] {
-    let walks = this.walksByContent.get(content);
-    if (walks === undefined) {
-      walks = new Array<Walk | undefined>(content.items.length).fill(undefined);
-      this.walksByContent.set(content, walks);
-    }
-    return walks;
   }
 
   private exerciseFor(assignment: Assignment, { date, week }: CalendarDay): Exercise | undefined {

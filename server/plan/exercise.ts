@@ -7,13 +7,13 @@ import type {
   MusicField,
   OrnamentWord,
   RestText,
-  Unread,
 } from "../../grammar/tree";
 import { transpose } from "../music/interval";
 import { type Key, keyName, tonicAt } from "../music/key";
 import type { Dynamic } from "../music/loudness";
 import { midiOf, type Pitch, pitchSign } from "../music/pitch";
 import type { Fraction } from "../music/rhythm";
+import { type DraftLine, ExerciseLines, type FieldOf, isContent } from "./exercise-lines";
 import { type LetStand, readLet } from "./let-stand";
 import { listed, NONE } from "./listed";
 import type { Place } from "./place";
@@ -99,33 +99,11 @@ export interface Exercise {
 export interface ExerciseDraft {
   readonly piece: Piece;
   readonly declaration: ExerciseDeclaration;
-  /** Its lines. Where several are of one kind, the first one holds. */
-  readonly fields: readonly DraftLine[];
+  readonly fields: ExerciseLines;
   readonly aims: readonly string[];
   readonly lets: readonly LetStand[];
   /** What could not be meant in it, whatever it is like. */
   readonly troubles: readonly Trouble[];
-}
-
-type DraftLine = ExerciseField | Unread;
-type FieldOf<K extends ExerciseField["kind"]> = Extract<ExerciseField, { readonly kind: K }>;
-
-function isOfKind<K extends ExerciseField["kind"]>(line: DraftLine, kind: K): line is FieldOf<K> {
-  return line.kind === kind;
-}
-
-/** The line of a kind that holds, if there is one. */
-export function fieldOf<K extends ExerciseField["kind"]>(
-  lines: readonly DraftLine[],
-  kind: K,
-): FieldOf<K> | undefined {
-  for (const line of lines) if (isOfKind(line, kind)) return line;
-  return undefined;
-}
-
-/** Whether a line says what is played: an exercise has one such line, and saying one replaces those of all kinds. */
-function isContent({ kind }: { readonly kind: DraftLine["kind"] }): boolean {
-  return kind === "music" || kind === "printed" || kind === "activity";
 }
 
 /** Reads what a declaration says itself; nothing is asked of other declarations yet. */
@@ -134,23 +112,13 @@ export function readExercise(piece: Piece, declaration: ExerciseDeclaration): Ex
   const lines = declaration.block?.items ?? NONE;
   let aims: string[] | undefined;
   let lets: LetStand[] | undefined;
-  let second = false;
   for (const line of lines) {
     if (line.kind === "aim") aims = listed(aims, line.text.text);
     else if (line.kind === "let") lets = listed(lets, readLet(reader, line, declaration));
-    else second ||= line.kind !== "unread" && firstLike(lines, line) !== line;
   }
-  const fields = second ? firstLines(reader, lines) : lines;
+  let fields = new ExerciseLines(lines);
+  if (fields.sayTwice()) fields = new ExerciseLines(firstLines(reader, lines));
   return { piece, declaration, fields, aims: aims ?? NONE, lets: lets ?? NONE, troubles: reader.troubles };
-}
-
-/** The first line that says the same kind of thing as another. */
-function firstLike(lines: readonly DraftLine[], line: DraftLine): DraftLine | undefined {
-  const content = isContent(line);
-  for (const each of lines) {
-    if (each === line || (content ? isContent(each) : each.kind === line.kind)) return each;
-  }
-  return undefined;
 }
 
 /** The lines that hold; all others are noted. */
@@ -158,9 +126,10 @@ function firstLines(reader: Reader, lines: readonly DraftLine[]): readonly Draft
   const fields: DraftLine[] = [];
   for (const line of lines) {
     if (line.kind === "aim" || line.kind === "let" || line.kind === "unread") continue;
-    const first = firstLike(fields, line);
+    const content = isContent(line.kind);
+    const first = fields.find(({ kind }) => (content ? isContent(kind) : kind === line.kind));
     if (first === undefined) fields.push(line);
-    else saidTwice(reader, isContent(line) ? "music" : line.kind, line, first);
+    else saidTwice(reader, content ? "music" : line.kind, line, first);
   }
   return fields;
 }
@@ -182,15 +151,12 @@ class Completion {
   private readonly reader: Reader;
   /** Of the lines that are borrowed; what it notes is said where they stand. */
   private readonly baseReader: Reader | undefined;
-  private readonly ownContent: boolean;
-
   constructor(
     private readonly draft: ExerciseDraft,
     private readonly base: ExerciseDraft | undefined,
   ) {
     this.reader = new Reader(draft.piece);
     this.baseReader = base === undefined ? undefined : new Reader(base.piece);
-    this.ownContent = draft.fields.some(isContent);
   }
 
   get troubles(): readonly Trouble[] {
@@ -236,15 +202,16 @@ class Completion {
 
   /** The line of a kind, its own or else borrowed; with content of its own, an exercise borrows none. */
   private field<K extends ExerciseField["kind"]>(kind: K): FieldOf<K> | undefined {
-    const own = fieldOf(this.draft.fields, kind);
-    if (own !== undefined || this.base === undefined) return own;
-    return this.ownContent && isContent({ kind }) ? undefined : fieldOf(this.base.fields, kind);
+    const { draft, base } = this;
+    const own = draft.fields.of(kind);
+    if (own !== undefined || base === undefined) return own;
+    return draft.fields.sayContent && isContent(kind) ? undefined : base.fields.of(kind);
   }
 
   /** The reader of the piece that a line stands in. */
   private readerOf(field: ExerciseField): Reader {
     const { reader, baseReader } = this;
-    return baseReader === undefined || this.draft.fields.includes(field) ? reader : baseReader;
+    return baseReader === undefined || this.draft.fields.all.includes(field) ? reader : baseReader;
   }
 
   private missing(needs: string, example: string): undefined {
@@ -336,7 +303,8 @@ class Completion {
     const rhythm = this.field("rhythm");
     if (rhythm !== undefined) score = this.varied(score, rhythm);
     // Music of its own is written where it is meant; only borrowed music stays moved with it.
-    const moved = this.ownContent ? fieldOf(this.draft.fields, "moved") : this.field("moved");
+    const { fields } = this.draft;
+    const moved = fields.sayContent ? fields.of("moved") : this.field("moved");
     if (moved !== undefined && key !== undefined) {
       const up = stepInterval(moved.step);
       const by = moved.direction === "up" ? up : { steps: -up.steps, semitones: -up.semitones };

@@ -1,7 +1,6 @@
 import type { Piece } from "../../grammar/piece";
 import type { Name } from "../../grammar/tree";
 import type { Declared } from "./declared";
-import { fieldOf } from "./exercise";
 import { findsAll } from "./finds-all";
 import { NONE } from "./listed";
 import { nearest } from "./nearest";
@@ -39,7 +38,7 @@ export function nameTroubles(declared: Declared, known: KnownNames): readonly Tr
       return NONE;
     case "exercise": {
       const { fields, piece } = declared.draft;
-      const area = fieldOf(fields, "in");
+      const area = fields.of("in");
       return area === undefined || known.areas.has(area.area.text)
         ? NONE
         : [unknownName(piece, "area", area.area, known.areas.keys())];

@@ -4,6 +4,7 @@ import type { UseDeclaration } from "../../grammar/tree";
 import type { Area } from "./area";
 import { type Declared, readPiece } from "./declared";
 import { completeExercise, type Exercise, type ExerciseDraft } from "./exercise";
+import { ExerciseLines } from "./exercise-lines";
 import { nameTroubles, unknownName } from "./name-troubles";
 import { askedBy, JointNames, type Names } from "./names";
 import { oneTermChanged } from "./one-term-changed";
@@ -357,7 +358,7 @@ function mergedDraft(chain: readonly ExerciseDraft[]): ExerciseDraft {
   const known = mergedDrafts.get(nearestDraft);
   if (known !== undefined && sameList(known.chain, chain)) return known.draft;
   // The first line of a kind holds: what the nearest says, it says for all.
-  const fields = chain.flatMap((each) => each.fields);
+  const fields = new ExerciseLines(chain.flatMap((each) => each.fields.all));
   const draft = { ...nearestDraft, fields, aims: chain.flatMap((each) => each.aims) };
   mergedDrafts.set(nearestDraft, { chain, draft });
   return draft;

@@ -1,6 +1,6 @@
 import { Memory } from "../../grammar/memory";
 import type { PlayerTerm } from "../days/day";
-import { TermGround } from "../days/term-ground";
+import { groundOf, type TermGround } from "../days/term-ground";
 import type { Plan } from "../plan/plan";
 import type { Player } from "../plan/player";
 import { sameList } from "../plan/same-list";
@@ -32,14 +32,17 @@ const reports = new Memory<Term, Reports>();
  * edited is looked at anew.
  */
 export function termReports(plan: Plan, term: Term, rules: readonly TermRule[]): (days: PlayerTerm) => Said {
-  const before = reports.get(term);
+  const ground = groundOf(plan, term);
   const areas = [...plan.areas.values()];
-  const same = before !== undefined && sameList(before.areas, areas) && before.ground.holdsIn(plan);
-  const byPlayer = same ? before.byPlayer : new WeakMap<Player, Kept>();
-  if (!same) reports.set(term, { ground: new TermGround(plan, term), areas, byPlayer });
+  let kept = reports.get(term);
+  if (kept === undefined || kept.ground !== ground || !sameList(kept.areas, areas)) {
+    kept = { ground, areas, byPlayer: new WeakMap() };
+    reports.set(term, kept);
+  }
+  const { byPlayer } = kept;
   return (days) => {
-    const kept = byPlayer.get(days.player);
-    if (kept !== undefined && kept.days === days.days) return kept.said;
+    const before = byPlayer.get(days.player);
+    if (before !== undefined && before.days === days.days) return before.said;
     const said: (readonly [TermRule, Raw | Recurring])[] = [];
     const view = { plan, days, weeks: weekTotals(days), datesOf: datesOf(days) };
     let asked: TermRule;
