@@ -8,7 +8,7 @@ export interface Span {
 }
 
 /** Up to where in a piece, and up to what length, spans are shared: the words of exercises, and of terms as they begin. */
-const SHARED_STARTS = 1024;
+const SHARED_STARTS = 512;
 const SHARED_LENGTHS = 16;
 
 /** The shared spans by their start, and of one start by their length. */
