@@ -14,8 +14,8 @@ import { type Keyword, WORD_GROUPS } from "./words";
  */
 
 /**
- * A kind of token. All have the same properties in the same order, whatever they have need of: the engine then finds
- * those of every token in the same places, and lexing and parsing ask for them at each step.
+ * A kind of token. All but a few have the same properties in the same order, whatever they have need of: the engine
+ * then finds those of nearly every token in the same places, and lexing and parsing ask for them at each step.
  */
 function kindOf(config: ITokenConfig): TokenType {
   return createToken({ categories: [], label: "", ...config });
@@ -296,8 +296,9 @@ const plainLexer = makeLexer();
 let quoteLexer: Lexer | undefined;
 
 /**
- * A quote that begins no whole name is an error to the first lexer. Where there is one, the text is lexed a second
- * time, with what tells such quotes apart; all other texts are spared the functions that this takes.
+ * A quote that begins no whole name is an error to the first lexer, like a letter that is nothing at all. Where there
+ * is either, the text is lexed a second time, with what tells such quotes apart; all other texts are spared the
+ * functions that this takes.
  */
 function tokenize(text: string): ILexingResult {
   const result = plainLexer.tokenize(text);
@@ -341,9 +342,8 @@ const LOWERED = /^bb?\d+$/;
 function noteType(image: string): TokenType | undefined {
   const { length } = image;
   let at = 1;
-  if (length > 1 && ACCIDENTALS.includes(image.charAt(1))) {
-    at = image.charCodeAt(2) === image.charCodeAt(1) ? 3 : 2;
-  }
+  const sign = length > 1 ? image.charCodeAt(1) : 0;
+  if (isAccidental(sign)) at = image.charCodeAt(2) === sign ? 3 : 2;
   if (at === length) return Tonic;
   for (; at < length; at++) {
     const code = image.charCodeAt(at);
@@ -351,7 +351,11 @@ function noteType(image: string): TokenType | undefined {
   }
   return Pitch;
 }
-const ACCIDENTALS = "#b♯♭";
+
+/** `#`, `b`, `♯` or `♭`. */
+function isAccidental(code: number): boolean {
+  return code === 35 || code === 98 || code === 0x266f || code === 0x266d;
+}
 
 /** What a figure is by the sign after its first number. */
 function figureType(image: string): TokenType {
@@ -372,19 +376,17 @@ export function lex(text: string): IToken[] {
   const { tokens, errors } = tokenize(text);
   let before: TokenType | undefined;
   for (const token of tokens) {
-    const last = before;
-    before = token.tokenType;
-    let type: TokenType | undefined;
-    if (before === Word) {
+    let type = token.tokenType;
+    if (type === Word) {
       // A code or an activity may be called like a word of the language.
-      if (last === K.let || last === K.finding || last === K.activity) continue;
-      type = wordType(token.image);
-    } else if (before === NumberText && token.image.length > 2) type = figureType(token.image);
-    else if (before === OtherLineEnd) type = LineEnd;
-    else continue;
+      if (before !== K.let && before !== K.finding && before !== K.activity) type = wordType(token.image);
+    } else if (type === NumberText) {
+      if (token.image.length > 2) type = figureType(token.image);
+    } else if (type === OtherLineEnd) type = LineEnd;
+    before = type;
+    if (type === token.tokenType) continue;
     token.tokenType = type;
     token.tokenTypeIdx = type.tokenTypeIdx ?? 0;
-    before = type;
   }
   if (errors.length === 0) return tokens;
   for (const { offset, length } of errors) {

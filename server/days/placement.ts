@@ -46,16 +46,13 @@ type Manner = Pick<Travel, "all" | "pacing" | "nextRound" | "folded">;
 const STAYING: Manner = { all: true, pacing: "onward", nextRound: 0, folded: false };
 
 /** Every travel is made here: the engine then finds what is asked of it on each day in the same place. */
-function travel(
-  placements: readonly Placement[],
-  { all, pacing, nextRound, folded }: Manner,
-  troubles: readonly Trouble[],
-): Travel {
-  return { placements, all, pacing, nextRound, folded, troubles };
+function madeTravel(placements: readonly Placement[], manner: Manner, troubles: readonly Trouble[]): Travel {
+  const { all, pacing, nextRound } = manner;
+  return { placements, all, pacing, nextRound, folded: manner.folded, troubles };
 }
 
 /** And every placement here. */
-function placement(
+function madePlacement(
   semitones: number,
   key: Key | undefined,
   combination: Combination | undefined,
@@ -78,7 +75,7 @@ export function homePlacement(exercise: Exercise, instrument: Instrument): Place
   const { content } = exercise;
   const partials = content.kind === "notes" && content.by === "partials";
   const key = content.kind === "notes" ? content.key : undefined;
-  return placement(0, key, partials ? instrument.combinations[0] : undefined, undefined);
+  return madePlacement(0, key, partials ? instrument.combinations[0] : undefined, undefined);
 }
 
 /** The travel of an assignment, whoever asks and whenever. What cannot be is noted and left out. */
@@ -86,7 +83,7 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
   const troubles: Trouble[] = [];
   const { keys } = assignment;
   const home = homePlacement(exercise, instrument);
-  const stay = travel([home], STAYING, troubles);
+  const stay = madeTravel([home], STAYING, troubles);
   if (keys === undefined) return stay;
   const place: Place = { piece: assignment.place.piece, span: keys.span };
   const { content } = exercise;
@@ -96,7 +93,11 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
       return stay;
     }
     const { all, pacing = "onward" } = keys;
-    return travel(onValves(keys, home, instrument), { all, pacing, nextRound: 0, folded: false }, troubles);
+    return madeTravel(
+      onValves(keys, home, instrument),
+      { all, pacing, nextRound: 0, folded: false },
+      troubles,
+    );
   }
   if (content.kind !== "notes" || content.by === "partials" || content.key === undefined) {
     const why = content.kind === "notes" ? "partials" : content.kind;
@@ -126,15 +127,18 @@ export function travelOf(assignment: Assignment, exercise: Exercise, instrument:
     return { step: tonic.step, alter: tonic.alter, mode };
   };
   const placed = (key: Key, semitones: number): Placement =>
-    placement(semitones, key, undefined, key.mode === homeKey.mode ? undefined : key.mode);
+    madePlacement(semitones, key, undefined, key.mode === homeKey.mode ? undefined : key.mode);
   if (keys.kind === "in") {
     const key = keyed(keys.key);
-    return key === undefined ? stay : travel([placed(key, nearestShift(homeKey, key))], STAYING, troubles);
+    return key === undefined
+      ? stay
+      : madeTravel([placed(key, nearestShift(homeKey, key))], STAYING, troubles);
   }
   const placements = keys.travel.kind === "list" ? listed(keys.travel) : walk(keys.travel);
-  const { all, folded, pacing = "onward" } = keys;
+  const { all, pacing = "onward" } = keys;
   const nextRound = keys.nextRound === undefined ? 0 : signed(keys.nextRound);
-  return travel(placements.length === 0 ? [home] : placements, { all, pacing, nextRound, folded }, troubles);
+  const manner = { all, pacing, nextRound, folded: keys.folded };
+  return madeTravel(placements.length === 0 ? [home] : placements, manner, troubles);
 
   function listed(travel: Extract<KeysClause["travel"], { kind: "list" }>): readonly Placement[] {
     const placements: Placement[] = [];
@@ -210,14 +214,14 @@ function shiftBeside(home: Key, key: Key, place: "above" | "below" | undefined):
 
 /** A placement brought back by octaves, so that it lies less than one from home. */
 export function folded({ semitones, key, combination, mode }: Placement): Placement {
-  return placement(semitones % 12, key, combination, mode);
+  return madePlacement(semitones % 12, key, combination, mode);
 }
 
 /** A placement moved by half steps, its key spelled as it commonly is. */
 export function movedPlacement(from: Placement, semitones: number): Placement {
   if (semitones === 0) return from;
   const key = from.key === undefined ? undefined : tonicAt(from.key, semitones);
-  return placement(from.semitones + semitones, key, from.combination, from.mode);
+  return madePlacement(from.semitones + semitones, key, from.combination, from.mode);
 }
 
 function onValves(keys: ValvesClause, home: Placement, instrument: Instrument): readonly Placement[] {
@@ -236,6 +240,6 @@ function onValves(keys: ValvesClause, home: Placement, instrument: Instrument): 
   const placements = indexes
     .map((index) => all[index])
     .filter((combination) => combination !== undefined)
-    .map((combination) => placement(0 - combination.semitones, home.key, combination, home.mode));
+    .map((combination) => madePlacement(0 - combination.semitones, home.key, combination, home.mode));
   return placements.length === 0 ? [home] : placements;
 }

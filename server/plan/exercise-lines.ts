@@ -23,7 +23,7 @@ export class ExerciseLines {
 
   /** The line of a kind that holds, if there is one. */
   of<K extends ExerciseField["kind"]>(kind: K): FieldOf<K> | undefined {
-    const line = this.all[this.firstOf(kind)];
+    const line = this.all[this.kinds.indexOf(kind)];
     return line !== undefined && isOfKind(line, kind) ? line : undefined;
   }
 
@@ -33,17 +33,11 @@ export class ExerciseLines {
     return this.kinds.some((kind, at) => {
       // There may be as many of these as one likes.
       if (kind === "aim" || kind === "let" || kind === "unread") return false;
-      if (!isContent(kind)) return this.firstOf(kind) !== at;
+      if (!isContent(kind)) return this.kinds.indexOf(kind) !== at;
       if (content) return true;
       content = true;
       return false;
     });
-  }
-
-  /** -1 where there is none. */
-  private firstOf(kind: DraftLine["kind"]): number {
-    for (let at = 0; at < this.kinds.length; at++) if (this.kinds[at] === kind) return at;
-    return -1;
   }
 }
 

@@ -151,6 +151,7 @@ class Completion {
   private readonly reader: Reader;
   /** Of the lines that are borrowed; what it notes is said where they stand. */
   private readonly baseReader: Reader | undefined;
+
   constructor(
     private readonly draft: ExerciseDraft,
     private readonly base: ExerciseDraft | undefined,

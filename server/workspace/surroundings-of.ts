@@ -30,8 +30,10 @@ export function surroundingsOf(
  */
 export function seenBy(plan: Plan, { mentioned, hasTerm }: Surroundings): string {
   if (!hasTerm) return "";
-  const own = [...plan.own.exercises, ...plan.own.routines];
-  return own.map(({ name }) => (mentioned.has(name) ? "1" : "0")).join("");
+  let seen = "";
+  for (const { name } of plan.own.exercises) seen += mentioned.has(name) ? "1" : "0";
+  for (const { name } of plan.own.routines) seen += mentioned.has(name) ? "1" : "0";
+  return seen;
 }
 
 const knownReadable = new Memory<SourceTree, boolean>();
