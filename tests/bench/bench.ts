@@ -55,10 +55,15 @@ const reference = new YamlReference(YAML_SCHEMA);
 /** Y, once. */
 const validateYaml = here(() => reference.soundly(yaml));
 
+const temporary: string[] = [];
+process.once("exit", () => {
+  for (const folder of temporary) rmSync(folder, { recursive: true, force: true });
+});
+
 /** A folder that is gone when the bench ends. */
 function temporaryFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), "leadpipe-bench-"));
-  process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
+  temporary.push(folder);
   return folder;
 }
 
