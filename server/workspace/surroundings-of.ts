@@ -20,8 +20,11 @@ export function surroundingsOf(
     terms ||= plan.own.terms.length > 0;
     readable &&= isReadable(tree);
   }
+  // A studio in one file has nothing to join, and with every letter each of its names is looked up.
+  const [first, ...others] = mentioned;
+  const all = first !== undefined && others.length === 0 ? first : new JointNames(mentioned);
   // Where something could not be read, nobody knows what it asks for, and nothing is called unused.
-  return { mentioned: new JointNames(mentioned), hasTerm: terms && readable };
+  return { mentioned: all, hasTerm: terms && readable };
 }
 
 /**
