@@ -5,10 +5,10 @@ import { runInNewContext } from "node:vm";
 const PAUSE = 5;
 
 /** Bytes in use up to which the engine is left to itself. */
-const LITTLE = 240e6;
+const LITTLE = 200e6;
 
 /** How many times as much as is really in use may pile up beyond that. */
-const MOST = 3;
+const MOST = 2.5;
 
 /**
  * Sets the engine up for a process that answers to single letters, and returns what is to be called whenever nothing
