@@ -47,8 +47,14 @@ const STAYING: Manner = { all: true, pacing: "onward", nextRound: 0, folded: fal
 
 /** Every travel is made here: the engine then finds what is asked of it on each day in the same place. */
 function madeTravel(placements: readonly Placement[], manner: Manner, troubles: readonly Trouble[]): Travel {
-  const { all, pacing, nextRound } = manner;
-  return { placements, all, pacing, nextRound, folded: manner.folded, troubles };
+  return {
+    placements,
+    all: manner.all,
+    pacing: manner.pacing,
+    nextRound: manner.nextRound,
+    folded: manner.folded,
+    troubles,
+  };
 }
 
 /** And every placement here. */

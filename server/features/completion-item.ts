@@ -102,7 +102,7 @@ function filterText({ quoted, prefix }: WritingPlace, text: string): string {
   return quote + (/[^ -~]/.test(prefix.slice(quote.length)) ? text : plainLetters(text));
 }
 
-/** Letters as any keyboard has them. */
+/** Letters as every keyboard has them. */
 function plainLetters(text: string): string {
   return text.normalize("NFD").replace(/\p{M}/gu, "").replace(/♭/g, "b").replace(/♯/g, "#");
 }

@@ -3,7 +3,7 @@ import type { Instrument } from "../music/instrument";
 import { keyText, parseMode, parseTonic } from "../music/key";
 import type { Exercise } from "../plan/exercise";
 
-/** Half steps from home that a placement may lie: two octaves and a half, as far as any walk leads. */
+/** Half steps from home that a placement may lie: two octaves and a half, as far as a walk leads at most. */
 const FARTHEST = 30;
 
 /** A placement as text, for a page to hand back: half steps, key and combination. */

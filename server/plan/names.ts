@@ -14,22 +14,13 @@ export class JointNames implements Names {
     parts: Iterable<Names>,
     /** Where each name was found last: nearly always where it still is. */
     private readonly foundIn = new Map<string, Names>(),
-    /** What has taken the place of parts that names may have been found in. */
-    private readonly successors: ReadonlyMap<Names, Names> = NO_SUCCESSORS,
   ) {
     this.parts = new Set(parts);
   }
 
   has(name: string): boolean {
     const last = this.foundIn.get(name);
-    if (last !== undefined) {
-      if (this.parts.has(last) && last.has(name)) return true;
-      const successor = this.successors.get(last);
-      if (successor?.has(name) === true) {
-        this.foundIn.set(name, successor);
-        return true;
-      }
-    }
+    if (last !== undefined && this.parts.has(last) && last.has(name)) return true;
     for (const part of this.parts) {
       if (!part.has(name)) continue;
       this.foundIn.set(name, part);
@@ -40,13 +31,14 @@ export class JointNames implements Names {
 
   /** The same with other parts in the place of these, each for each. */
   replacing(these: readonly Names[], others: readonly Names[]): JointNames {
-    const successors = new Map<Names, Names>();
-    for (const [i, part] of these.entries()) {
-      const other = others[i];
-      if (other !== undefined && this.parts.has(part)) successors.set(part, other);
-    }
-    const parts = Array.from(this.parts, (part) => successors.get(part) ?? part);
-    return new JointNames(parts, this.foundIn, successors);
+    const parts = Array.from(this.parts, (part) => {
+      const other = others[these.indexOf(part)];
+      if (other === undefined) return part;
+      // What was found in the one is nearly always in the other: without this, it would be looked for in all of them.
+      for (const name of other) if (this.foundIn.get(name) === part) this.foundIn.set(name, other);
+      return other;
+    });
+    return new JointNames(parts, this.foundIn);
   }
 
   *[Symbol.iterator](): Iterator<string> {
@@ -55,8 +47,6 @@ export class JointNames implements Names {
     yield* met;
   }
 }
-
-const NO_SUCCESSORS: ReadonlyMap<Names, Names> = new Map();
 
 /** The names of exercises and routines that a term asks for. */
 export function askedBy(term: Term): readonly Names[] {

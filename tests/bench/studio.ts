@@ -21,7 +21,7 @@ export interface StudioSize {
 
 /** A teacher's plan in one file, 200 kB of it when written as YAML; a tenth of the conservatory's assignment-days. */
 export const ONE_PLAN: StudioSize = { exercises: 304, students: 6, alone: 0, group: 2 };
-/** One file of 20,000 lines and 770 kB, as long as any teacher's is ever likely to grow. */
+/** One file of 20,000 lines and 770 kB, as long as a teacher's is ever likely to grow. */
 export const LONG_PLAN: StudioSize = { exercises: 330, students: 94, alone: 0, group: 2 };
 /** 200 exercises, 60 players, three terms each: 84,240 assignment-days. */
 export const CONSERVATORY: StudioSize = { exercises: 200, students: 60, alone: 30, group: 6 };

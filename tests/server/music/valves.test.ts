@@ -223,7 +223,7 @@ describe("fingering", () => {
   });
 });
 
-// Derived (facts, "lip slur"): any set of notes on one combination's partials {2,3,4,5,6,8}.
+// Derived (facts, "lip slur"): every set of notes on one combination's partials {2,3,4,5,6,8}.
 describe("lip slurs", () => {
   test.each([
     ["C4 G4 C5 E5 G5 C6", "0"],
